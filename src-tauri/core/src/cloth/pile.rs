@@ -103,6 +103,12 @@ mod by_piece {
 }
 
 impl Heap {
+    /// Whether it is to be washed and pressed before it is cut: squares ready cut are not, since
+    /// their raw edges would fray and draw in.
+    pub fn wash_first(&self) -> bool {
+        !self.cloth.washed && matches!(self.from, Source::Cloth(_))
+    }
+
     /// A heap nothing has been cut from.
     pub fn new(from: Source, makes: Use, cloth: Cloth) -> Heap {
         let pieces = match &from {

@@ -14,18 +14,17 @@
 //! farthest from all of them is taken (ties to the first). Joins never lie over a crossing
 //! (common practice, no source).
 //!
-//! Promise: of all starts on the ruler none keeps its joins farther off. Limit: no more than
+//! Promise: of all starts on the marks of the plan’s own system none keeps its joins farther off. Limit: no more than
 //! 20,000 starts are tried and no more than 10,000 joins listed, so that a plan whose strips
 //! are as short as its laps costs no more than another.
 //!
 //! ```
 //! use lapwork_core::plan::binding::layout;
-//! use lapwork_core::measure::Ruler;
 //! use lapwork_core::plan::Plan;
 //!
 //! let plan = Plan::default();
 //! let (width, height) = plan.finished();
-//! let laid = layout(&plan, width, height, Ruler::default());
+//! let laid = layout(&plan, width, height);
 //! // Each strip ends in a join; none comes over a lap.
 //! assert_eq!(laid.joins.len(), plan.binding_for(width, height).strips as usize);
 //! assert!(laid.clear > plan.take());
@@ -103,8 +102,23 @@ fn laps(plan: &Plan, squares: u16) -> Vec<(i64, i64)> {
     out
 }
 
-/// Where to begin binding a throw of this size so that the joins keep off the laps.
-pub fn layout(plan: &Plan, width: Length, height: Length, ruler: Ruler) -> BindingLayout {
+/// The marks that a place along the edge is measured by: those of the plan's own system, so that
+/// the binding begins at the same place whichever ruler is read.
+fn marks(plan: &Plan) -> Ruler {
+    let inches = Ruler::default();
+    let lies_on = |length: Length| in_nm(length) % in_nm(inches.step()) == 0;
+    match lies_on(plan.side) && lies_on(plan.lap) {
+        true => inches,
+        false => Ruler {
+            system: System::Metric,
+            ..inches
+        },
+    }
+}
+
+/// Where to begin binding a throw of this size so that the joins keep off the laps; of places that
+/// keep off as well, the one whose joins are farthest from the corners, where the binding is folded.
+pub fn layout(plan: &Plan, width: Length, height: Length) -> BindingLayout {
     let (w, h) = (in_nm(width).max(1), in_nm(height).max(1));
     let around = 2 * (w + h);
     // Places to avoid, clockwise from the top left corner.
@@ -130,7 +144,13 @@ pub fn layout(plan: &Plan, width: Length, height: Length, ruler: Ruler) -> Bindi
         let before = (middle - before).rem_euclid(around) - wide;
         after.min(before) - overlap / 2
     };
-    let step = in_nm(ruler.step()).max(1);
+    let step = in_nm(marks(plan).step()).max(1);
+    let corners = [0, w, w + h, 2 * w + h, around];
+    let from_corner = |start: i64| {
+        let middles = (0..strips).map(|k| (start + k * each + overlap / 2).rem_euclid(around));
+        let nearest = |at: i64| corners.iter().map(|corner| (at - corner).abs()).min();
+        middles.filter_map(nearest).min().unwrap_or(0)
+    };
     let clear = |start: i64| {
         (0..strips)
             .map(|k| near(start + k * each))
@@ -145,7 +165,7 @@ pub fn layout(plan: &Plan, width: Length, height: Length, ruler: Ruler) -> Bindi
             let clear = clear(*s);
             // Where no start keeps all joins off, the start itself keeps off at least.
             let own = if clear > 0 { 0 } else { near(*s) };
-            (clear.max(0), own, -s)
+            (clear.max(0), own, from_corner(*s), -s)
         })
         .unwrap_or(0);
     let side = |at: i64| match at.rem_euclid(around) {
@@ -174,7 +194,7 @@ mod tests {
     fn joins_of_the_usual_throw_keep_off_its_laps() {
         let plan = Plan::default();
         let (w, h) = plan.finished();
-        let found = layout(&plan, w, h, Ruler::default());
+        let found = layout(&plan, w, h);
         // 132 in of strip from 28 in pieces: 5 strips, so a start and four joins.
         assert_eq!(found.joins.len(), 5);
         // Laps of ½ in are 4 in from edge to edge; an overlap of ½ in keeps 1¾ in at most.
@@ -198,7 +218,7 @@ mod tests {
             };
             plan.binding.longest = quarter_inches(longest);
             let (w, h) = plan.finished();
-            let found = layout(&plan, w, h, Ruler::default());
+            let found = layout(&plan, w, h);
             assert!(
                 found.joins[0].1 > zero(),
                 "{across} across, {longest} quarters"
@@ -219,7 +239,7 @@ mod tests {
         };
         plan.binding.longest = nm(7);
         let (w, h) = plan.finished();
-        assert!(layout(&plan, w, h, Ruler::default()).joins.len() <= MOST_JOINS as usize);
+        assert!(layout(&plan, w, h).joins.len() <= MOST_JOINS as usize);
     }
 
     proptest! {
@@ -230,7 +250,7 @@ mod tests {
             plan.binding.longest = sixty_fourths(longest);
             let (w, h) = plan.finished();
             let ruler = Ruler::default();
-            let found = layout(&plan, w, h, ruler);
+            let found = layout(&plan, w, h);
             // Measured again the long way: every join against every lap and corner.
             let (wn, hn) = (in_nm(w), in_nm(h));
             let around = 2 * (wn + hn);

@@ -231,7 +231,7 @@ pub(super) fn stage(throw: &Throw, square: Rect) -> SquareStage {
             } else {
                 return SquareStage::Joined;
             }
-        } else if throw.has(whole, Task::SquareUp) {
+        } else if throw.is_through(whole, Task::SquareUp) {
             SquareStage::Squared
         } else {
             SquareStage::Blocked
@@ -247,7 +247,7 @@ fn tallies(throw: &Throw, context: Context<'_>) -> Vec<Tally> {
         let (mut done, mut all) = (0, 0);
         for piece in pieces {
             all += 1;
-            done += u32::from(throw.has(piece, task));
+            done += u32::from(throw.is_through(piece, task));
         }
         (all > 0).then(|| Tally {
             label: context.say(&format!("tally-{key}"), &[]),

@@ -445,7 +445,7 @@ fn cutting_by(
     if heap.cloth.stretch {
         view.heeds.push(say!(context, "cut-stretch"));
     }
-    if !heap.cloth.washed {
+    if heap.wash_first() {
         view.heeds.push(say!(context, "cut-unwashed"));
     }
     view.expected = squares;
@@ -563,6 +563,10 @@ fn compare(view: &mut PileCutView, laid: &Laid, how: &Cutting, context: Context<
         figure(&format!("free{whole}"), number(free)),
         figure(&format!("bound{whole}"), number(bound)),
     ];
+    if [naive, free, bound].iter().all(|n| *n == squares) {
+        // No other way gives more: the count stands alone.
+        view.figures.truncate(1);
+    }
     if squares == 0 {
         view.said.push(say!(context, "cut-nothing"));
         view.said.extend(still_of_use(&rest, cuts, how, context));

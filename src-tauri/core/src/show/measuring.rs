@@ -8,7 +8,7 @@ use crate::fitting::squaring::{
 use crate::fitting::trimming::shortfalls;
 use crate::log::journal::Journal;
 use crate::measure::outline::{Measures, Outline, OutlineFault, Sides};
-use crate::measure::{Length, ParseError, from_mm, tenths_of_mm, zero};
+use crate::measure::{Length, ParseError, from_mm, nm, tenths_of_mm, zero};
 use crate::plan::assembly::{Rect, Seam};
 use crate::plan::{Joining, fringe};
 use crate::show::context::Context;
@@ -210,6 +210,11 @@ pub(super) fn verdict_of(
         ("down", Seam::Level, size.height, target.height),
     ];
     let mut out = Vec::new();
+    // What it measured before it was trimmed says how wide its laps are; what it holds now does not.
+    let thin = match throw.work(piece).and_then(|w| w.squared) {
+        Some(_) => Vec::new(),
+        None => thin_laps(throw, piece),
+    };
     for (side, seam, measured, wanted) in sides {
         let cut = trim(measured, wanted, context.ruler);
         let key = match cut.over {
@@ -244,16 +249,19 @@ pub(super) fn verdict_of(
             ),
         );
         out.extend(made_up(throw, piece, Some(seam), open, context));
-        if thin_laps(throw, piece).contains(&seam) {
+        if thin.contains(&seam) {
             let lap = sewn_lap(&throw.plan, Joining::Lapped, measured);
             let fringe = fringe(Joining::Lapped, lap, throw.made(piece).stitch);
-            let fringe = context.over_nothing(fringe.unwrap_or_else(zero));
+            let fringe = match fringe {
+                Some(fringe) if fringe >= zero() => context.showing(fringe),
+                _ => context.over_nothing(zero() - nm(1)),
+            };
             out.push(say!(
                 context,
                 format!("verdict-{side}-thin"),
                 lap = context.length(lap),
                 fringe = fringe,
-                least = context.length(throw.plan.least_fringe)
+                least = context.showing(throw.plan.least_fringe)
             ));
         }
     }

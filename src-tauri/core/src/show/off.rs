@@ -268,7 +268,14 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
             });
         }
     }
-    if way.seams > 0 {
+    let glued = events.iter().all(|event| match event {
+        Event::Unpicked { pieces } => pieces.iter().all(|(p, _)| throw.is_only_glued(*p)),
+        _ => true,
+    });
+    if way.seams > 0 && glued {
+        lines.extend(opened(throw, piece, &events, context));
+        lines.push(say!(context, "way-nothing-undone"));
+    } else if way.seams > 0 {
         lines.push(say!(
             context,
             "way-unpick",

@@ -35,12 +35,22 @@ pub(super) fn lines(throw: &Throw, opening: &SeamsToUnpick, context: Context<'_>
             ],
         )
     };
+    if opening.glued {
+        // The same is done to each.
+        let laps = opening.joins.iter().map(|(whole, _)| name(*whole));
+        let laps = context.words.list("list-long", laps.collect::<Vec<_>>());
+        return vec![say!(
+            context,
+            "opening-lift",
+            n = opening.joins.len(),
+            laps = laps
+        )];
+    }
     let centre = centre(opening);
-    let all = match opening.glued {
-        true => "opening-lift",
-        false => "opening-all",
-    };
-    let mut out: Vec<String> = whole_of.iter().map(|s| said(all, s, centre)).collect();
+    let mut out: Vec<String> = whole_of
+        .iter()
+        .map(|s| said("opening-all", s, centre))
+        .collect();
     out.extend(round.iter().map(|s| said("opening-part", s, centre)));
     out
 }
@@ -70,6 +80,10 @@ pub(super) fn first(throw: &Throw, piece: Rect, context: Context<'_>) -> Option<
     let opening = throw.to_open(piece)?;
     let n = opening.joins.len();
     let title = match opening.square {
+        Some(square) if opening.glued => {
+            let at = names::piece(throw, square, context);
+            say!(context, "opening-glued-square", n = n, piece = at)
+        }
         Some(square) => {
             let at = names::piece(throw, square, context);
             say!(context, "opening-square", n = n, piece = at)
@@ -79,8 +93,14 @@ pub(super) fn first(throw: &Throw, piece: Rect, context: Context<'_>) -> Option<
     };
     let lines = lines(throw, opening, context);
     let (whole_of, round) = seams(throw, opening);
+    // Of laps lifted together the first is drawn, as the card is of it.
+    let drawn = match opening.glued && opening.square.is_none() {
+        true => 1,
+        false => whole_of.len(),
+    };
     let cuts: Vec<Rect> = whole_of
         .iter()
+        .take(drawn)
         .map(|(join, _)| along(join, join.whole))
         .chain(round.iter().map(|(j, _)| along(j, centre(opening))))
         .collect();

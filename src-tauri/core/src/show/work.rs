@@ -209,7 +209,7 @@ fn batches(throw: &Throw, now: Time) -> Vec<Batch> {
             let piece = if task.is_cooling() {
                 // What was pressed first has cooled first.
                 pieces().min_by_key(|p| throw.cooled_at(*p, now))
-            } else if *task == Task::Dot && *tier_of <= tier(Kind::Four) {
+            } else if *task == Task::Dot && *tier_of <= tier(Kind::Pair) {
                 // A row is lapped in one sitting, so one that is ready as a whole comes first.
                 let cooling = cooling_rows(throw, *tier_of);
                 let whole = pieces().find(|piece| !cooling.contains(&(piece.row / 2)));
@@ -501,7 +501,7 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
             }
         }),
         open: opening::first(throw, piece, context)
-            .filter(|_| piece.is_square() || matches!(task, Task::Dot | Task::Pin)),
+            .filter(|_| matches!(task, Task::Cut | Task::Dot | Task::Pin)),
         picture: pictures::step(throw, task, piece, context),
         moves: match task {
             Task::GlueBinding => bound::corner(throw, context),
@@ -528,10 +528,18 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
 fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<String> {
     let mut out = special(throw, task, piece, context);
     let work = throw.work(piece);
-    let measured = work.and_then(|w| w.measured);
-    if let (Task::SquareUp, Some(size)) = (task, measured) {
-        if work.is_some_and(|w| w.outline.is_none()) {
-            return measuring::verdict_of(throw, piece, size, "short-open", context);
+    // What was trimmed once is as large as it was trimmed to.
+    let held = work.and_then(|w| w.squared.or(w.measured));
+    if let (Task::SquareUp, Some(size)) = (task, held) {
+        if work.is_some_and(|w| w.outline.is_none() || w.squared.is_some()) {
+            out.extend(measuring::verdict_of(
+                throw,
+                piece,
+                size,
+                "short-open",
+                context,
+            ));
+            return out;
         }
         out.extend(measuring::made_up(
             throw,
@@ -656,7 +664,7 @@ fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
 /// Where the binding begins and its joins come, and how far they keep from the laps.
 pub(super) fn laid(throw: &Throw, context: Context<'_>) -> (Vec<String>, String) {
     let size = throw.finished();
-    let found = crate::plan::binding::layout(&throw.plan, size.width, size.height, context.ruler);
+    let found = crate::plan::binding::layout(&throw.plan, size.width, size.height);
     let place = |(side, along): &(EdgeSide, Length)| {
         context.say(
             &format!("bound-{}", side.key()),
@@ -713,6 +721,13 @@ pub(super) fn strips_left(throw: &Throw, context: Context<'_>) -> Vec<String> {
     out
 }
 
+/// How much of a join was opened, where that is a part of it.
+pub(super) fn opened_in_part(throw: &Throw, piece: Rect) -> Option<Length> {
+    let join = throw.assembly().join(piece)?;
+    let opened = throw.work(piece)?.opened?;
+    (!throw.opens_all(join, opened)).then_some(opened)
+}
+
 /// What is special about this piece: a part to do again, a lap narrower in places.
 pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<String> {
     let mut out = Vec::new();
@@ -757,12 +772,7 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
     if !matches!(task, Task::Dot | Task::Pin | Task::Stitch) {
         return out;
     }
-    let opened = throw.work(piece).and_then(|w| w.opened);
-    let in_part = |length: &Length| {
-        let join = throw.assembly().join(piece);
-        join.is_some_and(|join| !throw.opens_all(join, *length))
-    };
-    if let Some(opened) = opened.filter(in_part) {
+    if let Some(opened) = opened_in_part(throw, piece) {
         out.push(say!(
             context,
             "special-opened",
@@ -800,8 +810,8 @@ fn alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
             throw.lapped_halves(a) == throw.lapped_halves(b)
         }
         Task::SquareUp => {
-            let measured = |piece| throw.work(piece).and_then(|w| w.measured);
-            measured(a) == measured(b)
+            let held = |piece| throw.work(piece).and_then(|w| w.squared.or(w.measured));
+            held(a) == held(b)
         }
         Task::Dot | Task::Pin | Task::PressLap | Task::Stitch => {
             let opened = |piece| throw.work(piece).and_then(|w| w.opened);

@@ -1,6 +1,6 @@
 //! The size each piece has or will have.
 //!
-//! A squared-up block is as large as it was left; any other piece is its parts' sum less
+//! A squared-up block is as large as it was left, or as it will be once it is trimmed again; any other piece is its parts' sum less
 //! what their join takes up (its own lap once it is glued, the plan's before), and across
 //! the seam as long as its longer part. A block not yet squared up counts as the smaller
 //! of that and the trim size.
@@ -40,7 +40,14 @@ impl Throw {
     /// A piece's size from its parts', which are looked up where they are known.
     pub(crate) fn size_from(&self, piece: Rect, known: &WorkIndex) -> Size {
         if let Some(squared) = self.work.get(&piece).and_then(|w| w.squared) {
-            return squared;
+            let target = self.target(piece);
+            return match self.trims_again(piece) {
+                true => Size {
+                    width: min(squared.width, target.width),
+                    height: min(squared.height, target.height),
+                },
+                false => squared,
+            };
         }
         let Some(join) = self.assembly.join(piece) else {
             return Size {

@@ -423,6 +423,11 @@ impl Throw {
         larger && self.assembly.goes_into(block).is_none_or(free)
     }
 
+    /// Whether this was done to a piece and is not to be done again.
+    pub fn is_through(&self, piece: Rect, task: Task) -> bool {
+        self.has(piece, task) && !(task == Task::SquareUp && self.trims_again(piece))
+    }
+
     /// How a piece's join was, or will be, made.
     pub fn made(&self, piece: Rect) -> Made {
         self.work

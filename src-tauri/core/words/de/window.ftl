@@ -5,7 +5,7 @@
 # Überall
 ui-app = Lapwork
 ui-back = Zurück
-ui-shelf = Regal
+ui-shelf = Decken
 # Mit weichen Trennstellen: auf schmalen Bildschirmen stehen diese in zwei Zeilen.
 ui-undo = Zurück{ "\u00AD" }nehmen
 ui-redo = Wieder{ "\u00AD" }holen
@@ -74,8 +74,8 @@ ui-name-needed = Gib der Decke erst einen Namen.
 ui-check-hint = Den Plan kannst du später ändern. Was dann genäht ist, bleibt genäht.
 ui-side = Kante eines Quadrats, zugeschnitten
 ui-side-hint = Für Jeans- und Stoffquadrate gleich.
-ui-across = Quadrate breit
-ui-down = Quadrate hoch
+ui-across = Quadrate nebeneinander
+ui-down = Quadrate untereinander
 ui-joining = Wie Kanten verbunden werden
 ui-lapped = Überlappt
 ui-lapped-hint = Offene Kante über offene Kante
@@ -148,7 +148,7 @@ ui-section = Die Verbindung im Querschnitt
 ui-grid = Die Quadrate
 ui-plan-hint = Ändere, was noch nicht gemacht ist. Was genäht ist, bleibt.
 ui-plan-changed = Der Plan ist geändert
-ui-plan-same = Das ist der Plan, wie er gilt.
+ui-plan-same = Das ist der geltende Plan.
 ui-as-it-stands = Wie er gilt
 ui-look-over-change = Änderung ansehen
 ui-change-plan = Plan ändern
@@ -193,7 +193,7 @@ ui-cooling = Kühlt ab
 ui-still-cooling = noch zum Abkühlen
 ui-cool = Abgekühlt
 ui-still-warm = Noch warm
-ui-still-warm-text = Die Zeit zum Abkühlen ist nicht um. Hebst du es warm an, löst sich der Kleber, und die Überlappung verschiebt sich.
+ui-still-warm-text = Die Zeit zum Abkühlen ist nicht um. Hebst du es warm an, löst sich der Kleber, und es verschiebt sich.
 ui-let-it-lie = Liegen lassen
 ui-cool-all-the-same = Es fühlt sich kühl an
 ui-cool-signal = Wenn etwas abgekühlt ist
@@ -522,7 +522,7 @@ ui-nothing-covered = Noch soll kein Quadrat Stoff bekommen.
 
 # Weitergeben
 ui-hand-on = Teilen und drucken
-ui-hand-on-bar = Teilen
+ui-hand-on-bar = Drucken
 ui-throw-menu = Zu dieser Decke
 ui-hand-on-hint = Du wählst, wo jede Datei gesichert wird. Andere Programme können die Bilder und Tabellen öffnen.
 ui-clear-copies = Diese Kopien entfernen

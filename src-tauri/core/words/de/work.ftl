@@ -561,7 +561,7 @@ seams-twice = { $n ->
 }
 layers = { $crossing ->
     [0] bis zu { $lap }, wo zwei Quadrate zusammenkommen
-   *[other] bis zu { $lap }, wo zwei Quadrate zusammenkommen, { $crossing }, wo es vier Ecken sind
+   *[other] bis zu { $lap }, wo zwei Quadrate zusammenkommen, { $crossing }, wo vier Ecken zusammenkommen
 }
 binding = { $n ->
     [one] { $length } in { $n } Streifen
@@ -609,7 +609,7 @@ print-of = { $used } von { $stock } verwendet
 stage-open = nicht zugeschnitten
 stage-cut = zugeschnitten, nicht bereit
 stage-ready = bereit zum Verbinden
-stage-held = zusammengeheftet, nicht genäht
+stage-held = zusammen{ "\u00AD" }geheftet, nicht genäht
 stage-paired = in einem Paar
 stage-blocked = in einem Vierer
 stage-squared = auf Maß geschnitten
@@ -753,7 +753,7 @@ save-across-renewed = { $piece } ist { $short } zu schmal: noch einmal machen.
 save-down-renewed = { $piece } ist { $short } zu kurz: noch einmal machen.
 save-across-left = { $piece } ist { $short } zu schmal und eingenäht; die Reihe bleibt zu schmal.
 save-down-left = { $piece } ist { $short } zu kurz und eingenäht; die Spalte bleibt zu kurz.
-reason-none-short = Bei { $size }, ohne zu schneiden, ist kein Stück zu klein.
+reason-none-short = Bei { $size } ist kein Stück zu klein.
 reason-keep = { $n ->
     [one] Bei { $size } ist ein Stück zu klein, und es zu retten kostet weniger, als jeden Vierer kleiner zu machen.
    *[other] Bei { $size } sind { $n } Stücke zu klein, und sie zu retten kostet weniger, als jeden Vierer kleiner zu machen.
@@ -892,7 +892,14 @@ opening-glued = { $n ->
     [one] Zuerst die geklebte Überlappung lösen
    *[other] Zuerst { $n } geklebte Überlappungen lösen
 }
-opening-lift = Die Überlappung von { $a } und { $b } anfeuchten, eine Minute warten, langsam lösen und beide Kanten trocknen lassen.
+opening-lift = { $n ->
+    [one] Die Überlappung von { $laps } anfeuchten, eine Minute warten, langsam lösen und beide Kanten trocknen lassen.
+   *[other] Jede Überlappung anfeuchten, eine Minute warten, langsam lösen und beide Kanten trocknen lassen: { $laps }.
+}
+opening-glued-square = { $n ->
+    [one] Zuerst eine geklebte Überlappung lösen, bevor das neue { $piece } hineinkommt
+   *[other] Zuerst { $n } geklebte Überlappungen lösen, bevor das neue { $piece } hineinkommt
+}
 opening-all = { $a } von { $b } trennen: die ganze Naht, { $length }.
 opening-part = { $a } von { $b } trennen: nur { $length }, entlang { $along }.
 relabel = Beschrifte neu mit Kreide: { $list }.
@@ -1558,6 +1565,7 @@ cut-strip-title = Streifen { $n }: { $squares ->
 cut-away = Schneide zuerst { $gap } weg.
 cut-across = Schneide quer, { $high } über dem { $from ->
     [hem] Saum
+    [straight] geraden Rand
     [edge] unteren Rand
    *[cut] letzten Schnitt
 }.

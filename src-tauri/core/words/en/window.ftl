@@ -192,7 +192,7 @@ ui-cooling = Cooling
 ui-still-cooling = left to cool
 ui-cool = Cool
 ui-still-warm = Still warm
-ui-still-warm-text = The time to cool is not over. If it is lifted warm, the glue lets go and the lap shifts.
+ui-still-warm-text = The time to cool is not over. If it is lifted warm, the glue lets go and it shifts.
 ui-let-it-lie = Let it lie
 ui-cool-all-the-same = It is cool to the touch
 ui-cool-signal = When something is cool
@@ -443,7 +443,7 @@ ui-cloth-kept = What you said of the cloth is kept
 
 # Handing on
 ui-hand-on = Share and print
-ui-hand-on-bar = Share
+ui-hand-on-bar = Print
 ui-throw-menu = Of this throw
 ui-hand-on-hint = You choose where each file is saved. Other programs can open the pictures and tables.
 

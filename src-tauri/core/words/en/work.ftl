@@ -754,7 +754,7 @@ save-across-renewed = { $piece } is { $short } short across: make another.
 save-down-renewed = { $piece } is { $short } short down: make another.
 save-across-left = { $piece } is { $short } short across and sewn in; its row stays short.
 save-down-left = { $piece } is { $short } short down and sewn in; its column stays short.
-reason-none-short = At { $size }, untrimmed, no piece falls short.
+reason-none-short = At { $size } no piece falls short.
 reason-keep = { $n ->
     [one] At { $size } one piece is short, and saving it costs less than making every four smaller.
    *[other] At { $size } { $n } pieces are short, and saving them costs less than making every four smaller.
@@ -893,7 +893,14 @@ opening-glued = { $n ->
     [one] First lift the glued lap
    *[other] First lift { $n } glued laps
 }
-opening-lift = Dampen the lap of { $a } and { $b }, wait a minute, lift it slowly and let both edges dry.
+opening-lift = { $n ->
+    [one] Dampen the lap of { $laps }, wait a minute, lift it slowly and let both edges dry.
+   *[other] Dampen each lap, wait a minute, lift it slowly and let both edges dry: { $laps }.
+}
+opening-glued-square = { $n ->
+    [one] First lift one glued lap, before the new { $piece } goes in
+   *[other] First lift { $n } glued laps, before the new { $piece } goes in
+}
 opening-all = Unpick { $a } from { $b }: the whole seam, { $length }.
 opening-part = Unpick { $a } from { $b }: only { $length }, along { $along }.
 relabel = Chalk the new labels on: { $list }.
@@ -1560,6 +1567,7 @@ cut-strip-title = Strip { $n }: { $squares ->
 cut-away = First cut { $gap } away.
 cut-across = Cut across { $high } above the { $from ->
     [hem] hem
+    [straight] straight edge
     [edge] lower edge
    *[cut] last cut
 }.

@@ -98,7 +98,7 @@ pub fn piece_svg(
     if heap.cloth.stretch {
         said.push(say!(context, "cut-stretch"));
     }
-    if !heap.cloth.washed {
+    if heap.wash_first() {
         said.push(say!(context, "cut-unwashed"));
     }
     let room = wide - EDGE * 2.0;

@@ -16,24 +16,19 @@ use crate::throw::{Made, Throw};
 /// Most strips drawn one below the other.
 const MOST_STRIPS: u32 = 6;
 
-/// The strips of the binding one below the other, to scale, the last as long as is left.
+/// The strips of the binding one below the other, to scale: all are cut to one length.
 pub(super) fn strips(d: &mut Canvas, throw: &Throw) -> (f64, f64) {
     let (plan, size) = (&throw.plan, throw.finished());
     let need = plan.binding_for(size.width, size.height);
     let width = in_mm(plan.side) * 2.0;
     let scale = width / in_mm(plan.binding.longest);
     let high = in_mm(plan.binding.strip) * scale;
-    let last = need.length - (plan.binding.longest - plan.take()) * i64::from(need.joins);
     let drawn = need.strips.min(MOST_STRIPS);
     for n in 0..drawn {
-        let long = match n + 1 == need.strips {
-            true => (in_mm(last) * scale).min(width),
-            false => width,
-        };
         let y = f64::from(n) * high * 1.4;
-        d.area([0.0, y, long, high], Ink::Now);
+        d.area([0.0, y, width, high], Ink::Now);
         for at in [y, y + high] {
-            d.line([0.0, at, long, at], Ink::Cut);
+            d.line([0.0, at, width, at], Ink::Cut);
         }
     }
     (width, f64::from(drawn) * high * 1.4 - high * 0.4)
@@ -144,7 +139,7 @@ fn laid(d: &mut Canvas, throw: &Throw) -> ([f64; 2], f64) {
 pub(super) fn laid_round(d: &mut Canvas, throw: &Throw, context: Context<'_>) -> (f64, f64) {
     let ([w, h], edge) = laid(d, throw);
     let size = throw.finished();
-    let found = layout(&throw.plan, size.width, size.height, context.ruler);
+    let found = layout(&throw.plan, size.width, size.height);
     let scale = w / in_mm(size.width);
     // A point so far along a side, clockwise, and so far in from it.
     let spot = |side: EdgeSide, along: f64, deep: f64| match side {

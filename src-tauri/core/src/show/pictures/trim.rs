@@ -2,7 +2,7 @@
 
 use super::small::part;
 use crate::fitting::squaring;
-use crate::fitting::trimming::shortfalls;
+use crate::fitting::trimming::{holds, shortfalls};
 use crate::measure::outline::{Cut, Outline, Spot};
 use crate::measure::{in_mm, zero};
 use crate::plan::assembly::{Rect, Seam};
@@ -20,8 +20,7 @@ pub(super) fn block(
     piece: Rect,
     context: Context<'_>,
 ) -> (f64, f64) {
-    let measured = throw.work(piece).and_then(|w| w.measured);
-    let size = measured.unwrap_or_else(|| squaring::natural(throw, piece));
+    let size = holds(throw, piece);
     trimming(d, throw, piece, size, [0.0, 0.0], context).all
 }
 
@@ -69,11 +68,17 @@ fn trimming(
     let say_at = |d: &mut Canvas, side: EdgeSide, text: String| {
         // From the side inwards, clear of the squares' names.
         let long = text.chars().count() as f64 * letters * 0.29 + letters * 0.4;
+        // Beside the seam in the middle, not on it.
+        let (beside_x, beside_y) = match (piece.cols, piece.rows) {
+            (1, _) => (w / 2.0, h / 2.0 - letters * 1.3),
+            (_, 1) => (w / 4.0, h / 2.0),
+            _ => (w / 4.0, h / 2.0 - letters * 1.3),
+        };
         let (at_x, at_y) = match side {
-            EdgeSide::Left => (x + long, y + h / 2.0),
-            EdgeSide::Right => (x + w - long, y + h / 2.0),
-            EdgeSide::Top => (x + w / 2.0, y + letters),
-            EdgeSide::Bottom => (x + w / 2.0, y + h - letters),
+            EdgeSide::Left => (x + long, y + beside_y),
+            EdgeSide::Right => (x + w - long, y + beside_y),
+            EdgeSide::Top => (x + beside_x, y + letters),
+            EdgeSide::Bottom => (x + beside_x, y + h - letters),
         };
         d.words([at_x, at_y], text, letters);
     };
@@ -109,7 +114,7 @@ fn trimming(
         say_at(
             d,
             side,
-            say!(context, "picture-trim", length = context.length(cut)),
+            say!(context, "picture-trim", length = context.marked(cut)),
         );
     }
     for (side, gap, area) in [

@@ -348,7 +348,7 @@ fn heaps(journal: &Journal, both: &Both<'_>) -> Vec<HeapPart> {
         if row.stretch {
             lines.push(say!(both, "cut-stretch"));
         }
-        if !row.washed {
+        if heap.wash_first() {
             lines.push(say!(both, "cut-unwashed"));
         }
         let mut cuts: Vec<Cuts> = Vec::new();
@@ -465,7 +465,7 @@ fn squaring(throw: &Throw, both: &Both<'_>) -> Option<Squaring> {
                         false => context.by(target.width, target.height).text,
                     },
                     measured: throw.work(*block).and_then(|w| as_measured(w, context)),
-                    done: throw.has(*block, Task::SquareUp),
+                    done: throw.is_through(*block, Task::SquareUp),
                 }
             })
             .collect(),

@@ -256,6 +256,9 @@ fn stage(
     }
 }
 
+/// So many values of one figure are told side by side.
+const VALUES_TOLD: usize = 3;
+
 fn step(
     throw: &Throw,
     task: Task,
@@ -265,9 +268,10 @@ fn step(
     both: &Both<'_>,
 ) -> SheetStep {
     let context = both.doubled;
-    let done = pieces.iter().filter(|p| throw.has(**p, task)).count();
+    let done = pieces.iter().filter(|p| throw.is_through(**p, task));
+    let done = done.count();
     // This is said of the first piece that is still to do.
-    let first = pieces.iter().copied().find(|p| !throw.has(*p, task));
+    let first = pieces.iter().copied().find(|p| !throw.is_through(*p, task));
     let piece = first.unwrap_or(pieces[0]);
     let each = |piece: Rect| {
         let mut rows = both.rows(|l| card_figures(throw, task, piece, l));
@@ -283,9 +287,28 @@ fn step(
         rows
     };
     let mut figures = each(piece);
-    for other in pieces.iter().filter(|p| **p != piece) {
-        for (row, other) in figures.iter_mut().zip(each(*other)) {
-            if *row != other {
+    let others: Vec<Vec<_>> = pieces
+        .iter()
+        .filter(|p| **p != piece)
+        .map(|p| each(*p))
+        .collect();
+    for (n, row) in figures.iter_mut().enumerate() {
+        let all = std::iter::once(&*row).chain(others.iter().filter_map(|o| o.get(n)));
+        let (mut own, mut other) = (Vec::new(), Vec::new());
+        for one in all {
+            if !own.contains(&one.own) {
+                own.push(one.own.clone());
+                other.extend(one.other.clone());
+            }
+        }
+        // Few that differ are all told; which piece has which stands in its step in the window.
+        match own.len() {
+            1 => {}
+            2..=VALUES_TOLD => {
+                row.own = own.join("; ");
+                row.other = (!other.is_empty()).then(|| other.join("; "));
+            }
+            _ => {
                 row.own = say!(both, "sheet-differs");
                 row.other = None;
             }
@@ -299,7 +322,7 @@ fn step(
     how.extend(usual.lines().map(str::to_string));
     if matches!(task, Task::Dot | Task::Pin | Task::Stitch) {
         for piece in pieces {
-            if let Some(opened) = throw.work(*piece).and_then(|w| w.opened) {
+            if let Some(opened) = work::opened_in_part(throw, *piece) {
                 let said = say!(context, "special-opened", length = context.length(opened));
                 how.push(say!(
                     both,

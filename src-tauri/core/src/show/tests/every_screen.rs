@@ -6,8 +6,7 @@ use super::*;
 fn joins_drawn(throw: &crate::throw::Throw, picture: &Picture) {
     use crate::show::Mark;
     let size = throw.finished();
-    let ruler = crate::measure::Ruler::default();
-    let laid = crate::plan::binding::layout(&throw.plan, size.width, size.height, ruler);
+    let laid = crate::plan::binding::layout(&throw.plan, size.width, size.height);
     let said: Vec<&str> = picture
         .marks
         .iter()

@@ -579,3 +579,63 @@ fn a_millimetre_short_is_eased_in() {
     let much = measured("239.7 mm");
     assert!(much.short, "{:?}", much.verdict);
 }
+
+/// By hand: two fours of 9½ in, of which one measured 9⅝ × 9 9/16 before it was squared up. The lap
+/// becomes ⅝ in, so that fours come out at 2 × 5 − ⅝ = 9⅜ in: ⅛ in is to come off what it holds now,
+/// not what it once measured; and the throw will be 2 × 9⅜ − ⅝ = 18⅛ in wide, 9⅜ in high.
+#[test]
+fn what_is_trimmed_again_is_trimmed_from_what_it_holds_now() {
+    let words = Words::english();
+    let mut journal = stitched(4, 2);
+    let [first, second] = [[0, 0, 2, 2], [0, 2, 2, 2]].map(Rect::from);
+    sized(&mut journal, first, FULL + 8, FULL + 4);
+    sized(&mut journal, second, FULL, FULL);
+    for piece in [first, second] {
+        let (task, pieces) = (Task::SquareUp, vec![piece]);
+        act(&mut journal, &Command::Tick { task, pieces }, 2);
+    }
+    let plan = Plan {
+        lap: sixty_fourths(40),
+        ..journal.throw().plan
+    };
+    act(&mut journal, &Command::ChangePlan { plan }, 3);
+    let throw = journal.throw();
+    assert!(throw.trims_again(first) && !throw.is_through(first, Task::SquareUp));
+    let size = throw.finished();
+    assert_eq!(
+        [size.width, size.height],
+        [sixty_fourths(18 * 64 + 8), sixty_fourths(9 * 64 + 24)]
+    );
+    let card = card_of(&journal, Task::SquareUp, FOUR);
+    assert_eq!(card.piece, first);
+    let how = plain(&card.how);
+    assert!(
+        how.contains("It was squared up to 9½ × 9½ in before"),
+        "{how}"
+    );
+    for way in ["Across", "Down"] {
+        let told = format!("{way}: ⅛ in over. Trim 1/16 in from the");
+        assert!(how.contains(&told), "{how}");
+    }
+    // The picture has the same figures, and the bench and the sheet count none as squared up.
+    let said: Vec<&str> = card
+        .picture
+        .marks
+        .iter()
+        .filter_map(|mark| match mark {
+            crate::show::Mark::Words { text, .. } => Some(text.as_str()),
+            _ => None,
+        })
+        .collect();
+    assert_eq!(said, ["trim 1/16\u{a0}in"; 4]);
+    let bench = match answer(&journal, &Query::Bench { chosen: None }, context(&words)) {
+        Ok(View::Bench(bench)) => bench,
+        other => panic!("{other:?}"),
+    };
+    let squared = bench.tallies.iter().find(|t| t.label == "Squared up");
+    assert_eq!(squared.expect("it is counted").done, 0);
+    // Trimmed again, it is done.
+    let (task, pieces) = (Task::SquareUp, vec![first]);
+    act(&mut journal, &Command::Tick { task, pieces }, 4);
+    assert!(journal.throw().is_through(first, Task::SquareUp));
+}

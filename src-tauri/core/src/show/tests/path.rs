@@ -439,3 +439,44 @@ fn the_squares_beside_a_long_join_are_drawn() {
         }
     }
 }
+
+/// A square of a pair that only glue holds is spoilt: no seam is spoken of, but that its lap is
+/// lifted, where it is offered, on the step and in what was opened.
+#[test]
+fn a_glued_pair_is_lifted_for_a_new_square() {
+    let words = Words::english();
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 4,
+        ..Plan::default()
+    });
+    all_denim(&mut journal);
+    next(&mut journal, Task::Cut, Kind::Square, 16);
+    next(&mut journal, Task::Dot, Kind::Pair, 1);
+    let square = Rect::square(0, 1);
+    let ways = off_view(&journal, square, Some(crate::throw::Mishap::Lost)).ways;
+    let cut = |way: &&crate::show::RemedyRow| way.title == "Cut another";
+    let way = ways.iter().find(cut).expect("it can be cut again");
+    let lines = plain(&way.lines);
+    assert!(
+        lines.contains("Dampen the lap of Pair 1·1 + 1·2"),
+        "{lines}"
+    );
+    assert!(lines.contains("Nothing sewn is unpicked"), "{lines}");
+    assert!(!lines.to_lowercase().contains("seam"), "{lines}");
+    act(&mut journal, &way.button.action, 1);
+    let card = card_of(&journal, Task::Cut, Kind::Square);
+    let open = card.open.expect("it is lifted first");
+    assert_eq!(
+        open.title,
+        "First lift one glued lap, before the new Square 1·2 goes in"
+    );
+    // The steps between cutting it and lapping it do not say it again.
+    next(&mut journal, Task::Cut, Kind::Square, 1);
+    let card = work_view(&journal, None, context(&words)).card.unwrap();
+    assert_eq!(card.task, Task::Dot);
+    assert!(card.open.is_some(), "{:?}", card.piece);
+    act(&mut journal, &card.ticks[0].action, 2);
+    let card = card_of(&journal, Task::PressLap, Kind::Pair);
+    assert_eq!(card.open, None);
+}
