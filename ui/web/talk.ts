@@ -50,6 +50,8 @@ export type FromWorker =
   | Answer
   /** What to say, as JSON, where the service breaks off. */
   | { sayBroke: string }
+  /** The command of this number is done; its screen is still being made. */
+  | { done: number }
   /** Something was found that the page did not ask for. */
   | { offer: true }
   /** The files were taken over from another page: what was asked before is out of date. */

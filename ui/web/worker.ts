@@ -102,8 +102,10 @@ async function serveCall(asked: Call) {
   try {
     const made = answer(asked);
     const reading = core.reading();
-    if (reading !== undefined && 'json' in made) reader.read(asked, reading, made.json);
-    else post(made);
+    if (reading !== undefined && 'json' in made) {
+      if (asked.do === 'ask' && asked.command === 'act') post({ done: n });
+      reader.read(asked, reading, made.json);
+    } else post(made);
   } catch (thrown) {
     const why = String(thrown);
     // The core says so itself where a call is none; anything else is its end.
