@@ -208,7 +208,7 @@ fn a_command_does_not_wait_for_the_large_screens_asked_for_before_it() {
     browser.wait("return document.querySelector('[data-testid=tick]') !== null");
     let told = browser
         .driver()
-        .run_and_wait(BESIDE, &[id.clone()])
+        .run_and_wait(BESIDE, std::slice::from_ref(&id))
         .unwrap();
     let came: Vec<&str> = told[0]
         .as_array()
