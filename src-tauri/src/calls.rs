@@ -40,7 +40,7 @@ use lapwork_service::desktop::{self, DesktopDisk};
 use lapwork_service::disk::DiskPath;
 use lapwork_service::export::ExportFile;
 use lapwork_service::import::{self, Import};
-use lapwork_service::service::{Service, Snapshot, WINDOW_WAITS};
+use lapwork_service::service::{Service, Snapshot, WINDOW_WAITS, is_quick};
 use lapwork_service::store::{StoreError, ThrowId};
 use lapwork_sheet::PrintFault;
 use serde::{Deserialize, Serialize};
@@ -175,11 +175,6 @@ enum Turn<T> {
 /// How the reader makes an answer from a snapshot.
 type ScreenReading<T> = Box<dyn FnOnce(&Snapshot) -> Result<T, Problem> + Send>;
 
-/// Whether the worker itself makes this screen: it takes less than a millisecond at 60 × 60.
-fn is_quick(query: &Query) -> bool {
-    matches!(query, Query::Work { .. })
-}
-
 impl Workers {
     /// Begin to serve a data folder, in the language of the system's `locale` where none is
     /// chosen.
@@ -310,24 +305,15 @@ impl Workers {
                 return Ok(Turn::Answered(acted));
             };
             // The command stays stored, whether its screen can be made or not.
-            let answered = |acted: CommandAnswer, seen| {
-                let (view, problem) = match seen {
-                    Ok(view) => (Some(view), None),
-                    Err(problem) => (None, Some(problem)),
-                };
-                CommandAnswer {
-                    view,
-                    problem,
-                    ..acted
-                }
-            };
             match service.snapshot(&id, now) {
                 Ok(snapshot) => {
-                    let reading =
-                        move |snapshot: &Snapshot| Ok(answered(acted, snapshot.view(&query)));
+                    let reading = move |snapshot: &Snapshot| Ok(snapshot.acted(&query));
                     Ok(Turn::ForReader(snapshot, Box::new(reading)))
                 }
-                Err(problem) => Ok(Turn::Answered(answered(acted, Err(problem)))),
+                Err(problem) => Ok(Turn::Answered(CommandAnswer {
+                    problem: Some(problem),
+                    ..acted
+                })),
             }
         });
     }

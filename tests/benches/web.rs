@@ -10,6 +10,7 @@ use lapwork_tests::maker::beginning;
 use lapwork_tests::page::{Browser, Host, built, keep_worker};
 use serde_json::json;
 use std::path::Path;
+use std::time::Duration;
 
 /// Tells when the shelf was first there to be worked with, and how long each tap took.
 const WATCH: &str = r"
@@ -33,7 +34,7 @@ const WATCH: &str = r"
 ";
 
 /// Asks the worker for each of these screens of the throw last worked on, five times, and gives how
-/// long the middle one took to be answered: as long as a tick right after it waits.
+/// long the middle one took to be answered.
 const SCREENS: &str = r"
     const [queries, done] = arguments;
     const worker = window.lapworkWorker;
@@ -62,6 +63,23 @@ const SCREENS: &str = r"
       for (const query of queries) told.push([query.see, await timed(rows[0].id, query)]);
       done(told);
     })();
+";
+
+/// Asks the worker for a face of the throw last worked on and taps the tick, in one task.
+const BEHIND: &str = r"
+    const [done] = arguments;
+    const worker = window.lapworkWorker;
+    const shelf = ({ data }) => {
+      if (data.n !== 0.5) return;
+      worker.removeEventListener('message', shelf);
+      const { id } = JSON.parse(data.json).ok.rows[0];
+      const given = JSON.stringify({ id, query: { see: 'faces', face: 'back' } });
+      worker.postMessage({ do: 'ask', command: 'view', given, n: 0.25 });
+      document.querySelector('[data-testid=tick]').click();
+      done(null);
+    };
+    worker.addEventListener('message', shelf);
+    worker.postMessage({ do: 'ask', command: 'shelf', given: '{}', n: 0.5 });
 ";
 
 /// The screens that can be asked for without anything typed.
@@ -153,21 +171,34 @@ fn main() {
             }
             browser.wait("return document.querySelector('[data-testid=tick]') !== null");
             let begun = browser.steps_done();
-            for n in 0..60 {
-                browser.tap("tick");
-                browser.wait(&format!("return window.taps.length > {n}"));
-                // The same step each time: what comes after it may have to cool first.
-                browser.tap("undo");
-                browser.wait(&format!(
-                    "return document.body.innerText.match(/(\\d+) of \\d+ steps done/)?.[1] === '{begun}'"
-                ));
-            }
-            let taps = browser.run("return window.taps");
-            let taps: Vec<f64> = serde_json::from_value(taps).expect("times");
+            let taken = |count: usize, tap: &dyn Fn()| {
+                browser.run("window.taps = []");
+                for n in 0..count {
+                    tap();
+                    browser.wait(&format!("return window.taps.length > {n}"));
+                    // The same step each time: what comes after it may have to cool first.
+                    browser.tap("undo");
+                    browser.wait(&format!(
+                        "return document.body.innerText.match(/(\\d+) of \\d+ steps done/)?.[1] === '{begun}'"
+                    ));
+                }
+                let taps = browser.run("return window.taps");
+                output(serde_json::from_value(taps).expect("times"))
+            };
+            let taps = taken(60, &|| browser.tap("tick"));
             let memory = browser.memory() >> 20;
+            println!("  {across} × {down}: tap to painted tick {taps}, page {memory} MiB");
+            // A second tap too soon after another counts for nothing.
+            let behind = taken(20, &|| {
+                std::thread::sleep(Duration::from_millis(400));
+                browser
+                    .driver()
+                    .run_and_wait(BEHIND, &[])
+                    .expect("a face is asked for");
+            });
             println!(
-                "  {across} × {down}: tap to painted tick {}, page {memory} MiB",
-                output(taps)
+                "    … behind a face {behind}, page {} MiB then",
+                browser.memory() >> 20
             );
             let told = browser.driver().run_and_wait(SCREENS, &[screens()]);
             let told = told.expect("the worker answers");

@@ -173,6 +173,7 @@ macro_rules! asking {
     const heard = ({ data }) => {
         if (data.n !== n) return;
         worker.removeEventListener('message', heard);
+        if ('files' in data) return done({ fine: data.files.map(({ bytes }) => [...bytes]) });
         if (!('json' in data)) return done({ refused: data.refused ?? data.broke });
         const { ok, problem } = JSON.parse(data.json);
         done(problem ? { refused: problem } : { fine: ok ?? null });
@@ -196,6 +197,13 @@ pub const CALL: &str = asking!(
 pub const IMPORT: &str = asking!(
     "name, text",
     "do: 'import', name, bytes: new TextEncoder().encode(text).buffer"
+);
+
+/// The same that has the worker export something of a throw: its id, what is wanted, and where the
+/// bytes of each file go.
+pub const EXPORT: &str = asking!(
+    "id, wanted",
+    "do: 'export', id, wanted: JSON.stringify(wanted)"
 );
 
 /// Touch an element in its middle.

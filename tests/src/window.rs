@@ -228,25 +228,68 @@ impl Window {
         files.sort();
         self.select("[data-testid=new-throw]");
         for file in files {
-            let record = std::fs::read_to_string(&file).expect("a record");
-            let given = [json!("throw.jsonl"), json!(record)];
-            let found = self.run_and_wait(page::IMPORT, &given);
-            let number = &found["fine"]["file"];
-            assert!(
-                number.is_u64(),
-                "{} is not imported: {found}",
-                file.display()
-            );
-            let choice = json!({"choice": {"choice": "add"}, "file": number});
-            let taken = self.call("decide_import", choice);
-            assert!(
-                taken.is_ok(),
-                "{} is not taken in: {taken:?}",
-                file.display()
-            );
+            self.add(&std::fs::read_to_string(&file).expect("a record"));
         }
         self.run("location.reload()", &[]);
         self.select("[data-testid=throw-row]");
+    }
+
+    /// Have the page keep a throw that is not there.
+    fn add(&self, record: &str) {
+        let given = [json!("throw.jsonl"), json!(record)];
+        let found = self.run_and_wait(page::IMPORT, &given);
+        let number = &found["fine"]["file"];
+        assert!(number.is_u64(), "it is not imported: {found}");
+        let choice = json!({"choice": {"choice": "add"}, "file": number});
+        let taken = self.call("decide_import", choice);
+        assert!(taken.is_ok(), "it is not taken in: {taken:?}");
+    }
+
+    /// Whether it is the page in a browser.
+    pub fn is_page(&self) -> bool {
+        self.page.is_some()
+    }
+
+    /// Where the file of a throw lies in the data folder; the page keeps none there.
+    pub fn file(&self, id: &str) -> PathBuf {
+        self.data.join("throws").join(id).join("throw.jsonl")
+    }
+
+    /// The record of a throw as it is kept, to the byte.
+    pub fn record(&self, id: &str) -> Vec<u8> {
+        if !self.is_page() {
+            return std::fs::read(self.file(id)).expect("a record");
+        }
+        let given = [json!(id), json!({"export": "throw"})];
+        let files = self.run_and_wait(page::EXPORT, &given)["fine"].take();
+        let [bytes] = serde_json::from_value::<[Vec<u8>; 1]>(files).expect("one file");
+        bytes
+    }
+
+    /// Put another record in the place of that of a throw, behind the app's back, and open it anew.
+    pub fn replace(&mut self, id: &str, record: &str) {
+        if self.is_page() {
+            for command in ["delete", "erase"] {
+                let gone = json!({"command": {"command": command, "id": id}});
+                self.call("shelf_command", gone).expect("it goes");
+            }
+            self.add(record);
+        } else {
+            std::fs::write(self.file(id), record).expect("written");
+        }
+        self.reopen();
+    }
+
+    /// Have the app given this file, once `ask` has made it ask for one.
+    pub fn bring(&self, record: &str, ask: impl FnOnce()) {
+        std::fs::write(self.brought(), record).expect("written");
+        ask();
+        if self.is_page() {
+            let field = self.select("[data-testid=choose-throw]");
+            let path = self.brought();
+            let chosen = self.driver().keys(&field, path.to_str().expect("a path"));
+            chosen.unwrap_or_else(|why| panic!("not chosen: {why}"));
+        }
     }
 
     /// Close the window and open it again on the same data folder.

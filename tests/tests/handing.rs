@@ -1,4 +1,4 @@
-//! Throws handed on and brought back, in the real window.
+//! Throws handed on and brought back, in the real window and on the page (see `tests/README.md`).
 
 use lapwork_core::command::Command;
 use lapwork_core::log::journal::Journal;
@@ -6,7 +6,6 @@ use lapwork_core::throw::Item;
 use lapwork_tests::walk::Walk;
 use serde_json::json;
 use std::fs;
-use std::path::{Path, PathBuf};
 
 #[test]
 fn the_throw_is_handed_on_to_the_byte_and_never_over_another() {
@@ -20,43 +19,52 @@ fn the_throw_is_handed_on_to_the_byte_and_never_over_another() {
     walk.sees("hand-throw", "The throw itself");
     walk.tap("hand-throw-0");
     walk.sees("handed", "Window-seat throw.jsonl");
-    let kept = fs::read(data.path().join("throws").join(&id).join("throw.jsonl")).unwrap();
-    let handed = walk.window.handed();
-    assert_eq!(
-        fs::read(handed.join("Window-seat throw.jsonl")).unwrap(),
-        kept
-    );
+    let kept = walk.window.record(&id);
+    // The page does not see what the browser calls a second file of one name.
+    let second = match walk.window.is_page() {
+        true => "Window-seat throw (1).jsonl",
+        false => "Window-seat throw (2).jsonl",
+    };
+    assert_eq!(handed(&walk, 1), ["Window-seat throw.jsonl"]);
     walk.tap("hand-throw-0");
-    walk.sees("handed", "Window-seat throw (2).jsonl");
-    let mut names: Vec<String> = fs::read_dir(&handed)
-        .unwrap()
-        .map(|found| found.unwrap().file_name().into_string().unwrap())
-        .collect();
-    names.sort();
-    assert_eq!(
-        names,
-        ["Window-seat throw (2).jsonl", "Window-seat throw.jsonl"]
-    );
+    if !walk.window.is_page() {
+        walk.sees("handed", second);
+    }
+    let names = handed(&walk, 2);
+    assert_eq!(names, [second, "Window-seat throw.jsonl"]);
+    for name in names {
+        assert_eq!(fs::read(walk.window.handed().join(name)).unwrap(), kept);
+    }
 }
 
-/// The demo in the window; gives its folder name, its file, and a copy as it was then.
-fn demo(walk: &Walk) -> (String, PathBuf, Journal) {
+/// The names of the files handed on, once there are so many; a browser writes them by and by.
+fn handed(walk: &Walk, count: usize) -> Vec<String> {
+    let names = || {
+        let found = fs::read_dir(walk.window.handed()).into_iter().flatten();
+        let mut names: Vec<String> = found
+            .map(|found| found.unwrap().file_name().into_string().unwrap())
+            .collect();
+        names.sort();
+        names
+    };
+    walk.window.wait_until("the files are there", |_| {
+        let names = names();
+        names.len() == count && names.iter().all(|name| name.ends_with(".jsonl"))
+    });
+    names()
+}
+
+/// The demo in the window; gives its id and a copy as it was then.
+fn demo(walk: &Walk) -> (String, Journal) {
     walk.tap("open-demo");
     walk.sees("card-title", "Cut a square");
     let id = walk.id();
-    let file = walk
-        .window
-        .data()
-        .join("throws")
-        .join(&id)
-        .join("throw.jsonl");
-    let copy = read(&file);
-    (id, file, copy)
+    let copy = read(walk, &id);
+    (id, copy)
 }
 
-fn read(file: &Path) -> Journal {
-    let bytes = fs::read(file).unwrap();
-    Journal::read(&bytes).unwrap().journal
+fn read(walk: &Walk, id: &str) -> Journal {
+    Journal::read(&walk.window.record(id)).unwrap().journal
 }
 
 /// What another device does to its copy.
@@ -67,9 +75,12 @@ fn elsewhere(copy: &mut Journal, action: &Command) {
 }
 
 fn import(walk: &Walk, copy: &Journal) {
-    fs::write(walk.window.brought(), copy.text()).unwrap();
     walk.tap("back");
-    walk.tap("bring");
+    bring(walk, &copy.text());
+}
+
+fn bring(walk: &Walk, record: &str) {
+    walk.window.bring(record, || walk.tap("bring"));
 }
 
 fn notes(journal: &Journal) -> Vec<&str> {
@@ -90,13 +101,13 @@ fn note(text: &str) -> Command {
 fn two_copies_that_went_apart_become_one_with_the_work_of_both() {
     let data = tempfile::tempdir().unwrap();
     let walk = Walk::start(data.path());
-    let (id, file, mut copy) = demo(&walk);
+    let (id, mut copy) = demo(&walk);
     // Here a square is cut; elsewhere a note is written and the glue is found.
     let before = walk.done();
     walk.tap("tick");
     walk.window
         .wait_until("the tick is taken", |_| walk.done() == before + 1);
-    let here = fs::read(&file).unwrap();
+    let here = walk.window.record(&id);
     elsewhere(&mut copy, &note("Cut the rest at the library."));
     elsewhere(
         &mut copy,
@@ -115,24 +126,27 @@ fn two_copies_that_went_apart_become_one_with_the_work_of_both() {
     walk.sees("second", "Merged.");
     walk.window
         .wait_until("the cut square stands", |_| walk.done() == before + 1);
-    let merged = read(&file);
+    let merged = read(&walk, &id);
     assert!(notes(&merged).contains(&"Cut the rest at the library."));
     assert!(merged.throw().gathered.contains(&Item::Glue));
     assert_eq!(merged.len(), copy.len() + 1);
-    // Both files as they were lie beside it.
-    let beside: Vec<Vec<u8>> = fs::read_dir(file.parent().unwrap())
-        .unwrap()
-        .map(|found| found.unwrap().path())
-        .filter(|path| *path != file)
-        .map(|path| fs::read(path).unwrap())
-        .collect();
-    assert_eq!(beside.len(), 2);
-    assert!(beside.contains(&here) && beside.contains(&copy.text().into_bytes()));
+    // Both files as they were lie beside it; the page shows nobody its files.
+    if !walk.window.is_page() {
+        let file = walk.window.file(&id);
+        let beside: Vec<Vec<u8>> = fs::read_dir(file.parent().unwrap())
+            .unwrap()
+            .map(|found| found.unwrap().path())
+            .filter(|path| *path != file)
+            .map(|path| fs::read(path).unwrap())
+            .collect();
+        assert_eq!(beside.len(), 2);
+        assert!(beside.contains(&here) && beside.contains(&copy.text().into_bytes()));
+    }
     // The same file once more: everything in it is here.
     import(&walk, &copy);
     walk.sees("bring-said", "everything in the file");
     walk.tap("take-keep-here");
-    assert_eq!(read(&file).text(), merged.text());
+    assert_eq!(read(&walk, &id).text(), merged.text());
     assert_eq!(walk.id(), id);
 }
 
@@ -140,7 +154,7 @@ fn two_copies_that_went_apart_become_one_with_the_work_of_both() {
 fn what_cannot_both_stand_is_asked_and_obeyed() {
     let data = tempfile::tempdir().unwrap();
     let mut walk = Walk::start(data.path());
-    let (_, file, copy) = demo(&walk);
+    let (_, copy) = demo(&walk);
     let name = |name: &str| Command::Rename { name: name.into() };
     for (brought, want) in [(true, "Attic throw"), (false, "Porch throw")] {
         let id = walk.id();
@@ -166,12 +180,11 @@ fn what_cannot_both_stand_is_asked_and_obeyed() {
         walk.tap(&format!("pick-0-{side}"));
         walk.tap("take-merge");
         walk.sees("second", "Merged.");
-        let merged = read(&file);
+        let merged = read(&walk, &id);
         assert_eq!(merged.throw().name, want);
         assert!(notes(&merged).contains(&format!("Brought {brought}.").as_str()));
         // Back to where the two parted, for the other choice.
-        fs::write(&file, copy.text()).unwrap();
-        walk.window.reopen();
+        walk.window.replace(&id, &copy.text());
         walk.window.wait_text("Window-seat throw");
         walk.tap("throw-row");
     }
@@ -181,30 +194,32 @@ fn what_cannot_both_stand_is_asked_and_obeyed() {
 fn a_strange_file_is_refused_and_a_copy_gets_a_name_of_its_own() {
     let data = tempfile::tempdir().unwrap();
     let walk = Walk::start(data.path());
-    let (_, file, copy) = demo(&walk);
-    let kept = fs::read(&file).unwrap();
-    fs::write(walk.window.brought(), "Dear diary,\n").unwrap();
+    let (id, copy) = demo(&walk);
+    let kept = walk.window.record(&id);
     walk.tap("back");
-    walk.tap("bring");
+    bring(&walk, "Dear diary,\n");
     walk.sees("problem", "This is not a throw file.");
     walk.tap("dismiss");
     let mut more = copy.clone();
     elsewhere(&mut more, &note("One more."));
-    fs::write(walk.window.brought(), more.text()).unwrap();
-    walk.tap("bring");
+    bring(&walk, &more.text());
     walk.sees("bring-said", "one step more");
     walk.tap("take-keep-both");
     walk.sees("second", "Window-seat throw (copy)");
-    assert_eq!(fs::read(&file).unwrap(), kept);
-    let throws = fs::read_dir(data.path().join("throws")).unwrap();
-    assert_eq!(throws.count(), 2);
+    assert_eq!(walk.window.record(&id), kept);
+    let shelf = walk.window.call("shelf", json!({})).unwrap();
+    assert_eq!(shelf["rows"].as_array().unwrap().len(), 2);
 }
 
 #[test]
 fn a_file_another_program_put_there_is_told_at_once_and_merged() {
     let data = tempfile::tempdir().unwrap();
     let walk = Walk::start(data.path());
-    let (_, file, copy) = demo(&walk);
+    if walk.window.is_page() {
+        return;
+    }
+    let (id, copy) = demo(&walk);
+    let file = walk.window.file(&id);
     let before = walk.done();
     walk.tap("tick");
     walk.window
@@ -234,7 +249,7 @@ fn a_file_another_program_put_there_is_told_at_once_and_merged() {
     walk.tap("tick");
     walk.window
         .wait_until("the next is taken", |_| walk.done() == before + 2);
-    let merged = read(&file);
+    let merged = read(&walk, &id);
     assert_eq!(merged.len(), copy.len() + 3);
     assert_eq!(notes(&merged).len(), notes(&copy).len() + 1);
 }

@@ -4,9 +4,11 @@
 //! The tests run where the app for browsers is built (`.ci/web`, as `.ci/test` does).
 
 use image::{ImageFormat, Rgb, RgbImage};
+use lapwork_core::log::journal::Journal;
 use lapwork_service::disk::DiskPath;
 use lapwork_service::import;
-use lapwork_tests::page::{Browser, CALL, Host, built, keep_worker};
+use lapwork_tests::maker::beginning;
+use lapwork_tests::page::{Browser, CALL, Host, IMPORT, built, keep_worker};
 use serde_json::{Value, json};
 use std::io::{Cursor, Write as _};
 use std::path::{Path, PathBuf};
@@ -127,6 +129,126 @@ fn a_second_page_is_told_so_and_takes_over_once_the_first_is_gone() {
     browser.wait_done(begun + 1);
     browser.run("document.querySelector('[data-testid=throw-row] button').click()");
     tick(&browser);
+    browser.close();
+}
+
+/// What asks the worker as the page does: faces, then a note, then a face again, all at once; then
+/// the tab of the faces and the tick are tapped, at once too. Gives what came in which order.
+const BESIDE: &str = r"
+    const [id, done] = arguments;
+    const worker = window.lapworkWorker;
+    const came = [];
+    const ask = (what, command, given) => new Promise((answered) => {
+      const n = 1e9 + Math.random();
+      const heard = ({ data }) => {
+        if (data.n !== n) return;
+        worker.removeEventListener('message', heard);
+        const { ok, problem } = JSON.parse(data.json);
+        came.push(what);
+        answered(problem ?? { revision: ok.revision, entry: (ok.view ?? ok).head.entry, seen: ok.view?.seen });
+      };
+      worker.addEventListener('message', heard);
+      worker.postMessage({ do: 'ask', command, given: JSON.stringify(given), n });
+    });
+    const query = { see: 'faces', face: 'back' };
+    const face = (what) => ask(what, 'view', { id, query });
+    const action = { do: 'note', text: 'amid faces', piece: null };
+    const note = (query) => ['act', { id, request: { request: 'act', action }, query }];
+    const bar = () => document.querySelector('[role=progressbar]')?.getAttribute('aria-valuenow');
+    const taps = () => new Promise((shown) => {
+      const before = bar();
+      const seen = (what) => { if (!came.includes(what)) came.push(what); };
+      const watch = new MutationObserver(() => {
+        if (bar() !== before) seen('tick shown');
+        if (document.querySelectorAll('[role=gridcell]').length !== 3600) return;
+        seen('face shown');
+        watch.disconnect();
+        shown();
+      });
+      watch.observe(document.body, { subtree: true, childList: true, attributes: true });
+      document.querySelector('[data-testid=tab-faces]').click();
+      document.querySelector('[data-testid=tick]').click();
+    });
+    (async () => {
+      const faces = Array.from({ length: 8 }, (_, n) => face(`face ${n}`));
+      const noted = ask('note', ...note(null));
+      const faced = ask('note with its face', ...note(query));
+      const after = face('face after');
+      const answers = await Promise.all([...faces, noted, faced, after]);
+      await taps();
+      done([came, answers]);
+    })();
+";
+
+#[test]
+fn a_command_does_not_wait_for_the_large_screens_asked_for_before_it() {
+    let Some(folder) = built() else { return };
+    let _alone = alone();
+    let profile = tempfile::tempdir().unwrap();
+    let host = Host::serve(&folder, "/", 0);
+    let browser = Browser::open(profile.path(), "about:blank");
+    keep_worker(browser.driver());
+    browser.go(&host.url);
+    browser.text("new-throw");
+    let (large, _) = Journal::begin(&beginning("Barn wall", 60, 60), 1_800_000_000_000).unwrap();
+    let call = |script: &str, given: &[Value]| {
+        let mut answer = browser.driver().run_and_wait(script, given).unwrap();
+        assert!(answer["refused"].is_null(), "{answer}");
+        answer["fine"].take()
+    };
+    let found = call(IMPORT, &[json!("throw.jsonl"), json!(large.text())]);
+    let choice = json!({"choice": {"choice": "add"}, "file": found["file"]});
+    let id = call(CALL, &[json!("decide_import"), choice])["id"].take();
+    browser.run("location.reload()");
+    browser.tap("throw-row");
+    let there = "return document.querySelector('[data-testid=ask-bare], [data-testid=tick]')?.dataset.testid";
+    if browser.wait(there) == "ask-bare" {
+        browser.tap("ask-bare");
+    }
+    browser.wait("return document.querySelector('[data-testid=tick]') !== null");
+    let told = browser
+        .driver()
+        .run_and_wait(BESIDE, std::slice::from_ref(&id))
+        .unwrap();
+    let came: Vec<&str> = told[0]
+        .as_array()
+        .unwrap()
+        .iter()
+        .filter_map(Value::as_str)
+        .collect();
+    println!("{came:?}");
+    let place = |what: &str| came.iter().position(|one| *one == what).expect(what);
+    // None of the faces is needed to do it, whichever of them are made meanwhile.
+    assert!(place("note") < place("face 7"), "{came:?}");
+    assert!(place("tick shown") < place("face shown"), "{came:?}");
+    // Each answer is of the throw as it is, or is told to be older.
+    let answers = told[1].as_array().unwrap();
+    let number = |n: usize, what: &str| {
+        answers[n][what]
+            .as_u64()
+            .unwrap_or_else(|| panic!("{told}"))
+    };
+    let (noted, faced, after) = (8, 9, 10);
+    for older in 0..8 {
+        assert_eq!(number(older, "entry") + 1, number(noted, "entry"));
+        assert!(
+            number(older, "revision") < number(noted, "revision"),
+            "{told}"
+        );
+    }
+    assert_eq!(number(faced, "entry"), number(noted, "entry") + 1);
+    assert_eq!(answers[faced]["seen"], "faces");
+    assert_eq!(number(after, "entry"), number(faced, "entry"));
+    assert_eq!(number(after, "revision"), number(faced, "revision"));
+    // What was told is kept.
+    browser.run("location.reload()");
+    browser.text("throw-row");
+    let shelf = call(CALL, &[json!("shelf"), json!({})]);
+    assert_eq!(
+        shelf["rows"][0]["head"]["entry"],
+        number(faced, "entry") + 1,
+        "and the tick"
+    );
     browser.close();
 }
 
@@ -386,6 +508,94 @@ fn a_throw_goes_from_one_browser_to_another_and_to_the_desktop() {
     browser.wait("return document.querySelector('[data-testid=tick]') !== null");
     assert_eq!(browser.steps_done(), begun + 1);
     browser.close();
+}
+
+/// Hand the open throw on; gives the file.
+fn hand_on(browser: &Browser, profile: &Path) -> PathBuf {
+    let _ = std::fs::remove_dir_all(profile.join("downloads"));
+    browser.tap("of-throw");
+    browser.tap("of-throw-hand-on");
+    browser.tap("hand-throw-0");
+    browser.text("handed");
+    downloaded(profile, "jsonl")
+}
+
+/// Bring a file to the shelf, look at what is said of it, and do this with it.
+fn bring(browser: &Browser, file: &Path, said: &str, choice: &str) {
+    browser.run("location.reload()");
+    browser.tap("bring");
+    browser.choose("choose-throw", file);
+    browser.wait_text(said);
+    browser.tap(choice);
+    browser.wait("return document.querySelector('[data-testid=tick]') !== null");
+}
+
+fn write_note(browser: &Browser, text: &str) {
+    browser.tap("note");
+    let text = json!(text);
+    browser.wait("return document.querySelector('[data-testid=note-text]') !== null");
+    browser.run(&format!(
+        "const e = document.querySelector('[data-testid=note-text]');
+         e.value = {text};
+         e.dispatchEvent(new Event('input', {{ bubbles: true }}));"
+    ));
+    browser.tap("note-keep");
+    browser.wait("return document.querySelector('[data-testid=note-text]') === null");
+}
+
+/// A throw goes from a phone to another phone and to a desktop, all three work on, and what they
+/// did comes together again, with the work of each.
+#[test]
+fn what_two_phones_and_a_desktop_did_apart_becomes_one_throw() {
+    let Some(folder) = built() else { return };
+    let _alone = alone();
+    let (one, other) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    let kept = tempfile::tempdir().unwrap();
+    let host = Host::serve(&folder, "/", 0);
+    let file = kept.path().join("apart.jsonl");
+    let keep = |found: PathBuf| {
+        std::fs::copy(found, &file).unwrap();
+    };
+    let first = Browser::open(one.path(), &host.url);
+    let begun = demo(&first);
+    keep(hand_on(&first, one.path()));
+    let mut desktop = native::Desktop::with(std::fs::read(&file).unwrap());
+
+    // Apart: a note on the other phone, another at the desktop, a tick here.
+    let second = Browser::open(other.path(), &host.url);
+    bring(&second, &file, "No copy of it is here yet", "take-add");
+    write_note(&second, "Cut the rest at the library.");
+    keep(hand_on(&second, other.path()));
+    second.close();
+    desktop.note("The attic has more jeans.");
+    first.run("location.reload()");
+    first.tap("throw-row");
+    tick(&first);
+
+    // The other phone's copy comes to this one.
+    let said = "Only here: one step. Only in the file: one step.";
+    bring(&first, &file, said, "take-merge");
+    first.wait_text("Merged.");
+    first.wait_done(begun + 1);
+    keep(hand_on(&first, one.path()));
+    // That comes to the desktop, and the desktop's back to this phone, which lacks one step.
+    let merged = desktop.merge(std::fs::read(&file).unwrap());
+    std::fs::write(&file, &merged).unwrap();
+    bring(&first, &file, "A newer copy", "take-take-brought");
+    first.wait_done(begun + 1);
+    let everywhere = std::fs::read(hand_on(&first, one.path())).unwrap();
+    assert_eq!(everywhere, merged, "both have the same to the byte");
+    first.close();
+    let all = Journal::read(&everywhere).unwrap().journal;
+    let notes: Vec<&str> = all
+        .throw()
+        .notes
+        .iter()
+        .map(|note| note.text.as_str())
+        .collect();
+    for note in ["Cut the rest at the library.", "The attic has more jeans."] {
+        assert!(notes.contains(&note), "{notes:?}");
+    }
 }
 
 /// Work that was never saved elsewhere is reminded of on the shelf; one tap saves a copy, another
@@ -671,6 +881,7 @@ mod native {
     use lapwork_service::service::Service;
     use lapwork_service::store::Store;
     use lapwork_service::{desktop, export::ExportFile};
+    use lapwork_tests::maker::note;
     use serde_json::{Map, Value, json};
     use std::path::Path;
 
@@ -734,6 +945,39 @@ mod native {
         let files = service.export(&id, &Export::Throw, NOW).unwrap();
         let again = files.into_iter().next().unwrap().bytes;
         (photo.expect("it is kept here"), again)
+    }
+
+    /// A desktop's service with a copy of a throw.
+    pub struct Desktop {
+        service: Service,
+        id: String,
+    }
+
+    impl Desktop {
+        pub fn with(file: Vec<u8>) -> Desktop {
+            let store = Store::on("Lapwork", Box::new(MemoryDisk::new()));
+            let mut service = Service::new(store, desktop::host());
+            let found = import::read(&DiskPath::from("sent.jsonl"), file);
+            let view = service.import(found, NOW).unwrap();
+            let taken = service.decide_import(&ImportChoice::Add, view.file, NOW);
+            let id = taken.unwrap().id.unwrap();
+            Desktop { service, id }
+        }
+
+        pub fn note(&mut self, text: &str) {
+            self.service.act(&self.id, &note(text), NOW).unwrap();
+        }
+
+        /// Merge a file with the copy that is here, which it does not contradict; gives the result.
+        pub fn merge(&mut self, file: Vec<u8>) -> Vec<u8> {
+            let found = import::read(&DiskPath::from("sent.jsonl"), file);
+            let view = self.service.import(found, NOW).unwrap();
+            let merge = ImportChoice::Merge { brought: vec![] };
+            let merged = self.service.decide_import(&merge, view.file, NOW);
+            merged.unwrap();
+            let files = self.service.export(&self.id, &Export::Throw, NOW).unwrap();
+            files.into_iter().next().unwrap().bytes
+        }
     }
 
     pub fn views(file: &Path) -> Map<String, Value> {

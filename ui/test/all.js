@@ -5,7 +5,8 @@
 
 import { readdirSync } from 'node:fs';
 
-const folder = new URL('../src/lib/', import.meta.url);
-const files = readdirSync(folder).filter((file) => file.endsWith('.test.js'));
-if (files.length === 0) throw new Error(`no tests in ${folder}`);
-for (const file of files) await import(new URL(file, folder).href);
+for (const folder of ['../src/lib/', '../web/'].map((name) => new URL(name, import.meta.url))) {
+  const files = readdirSync(folder).filter((file) => file.endsWith('.test.js'));
+  if (files.length === 0) throw new Error(`no tests in ${folder}`);
+  for (const file of files) await import(new URL(file, folder).href);
+}

@@ -8,6 +8,9 @@ declare module '#core' {
   export function readOnly(languages: string, files: Uint8Array[]): void;
   export function strand(languages: string, why?: string): void;
   export function ask(command: string, given: string): string;
+  export function setReader(isThere: boolean): void;
+  export function reading(): string | undefined;
+  export function read(reading: string): string;
   export function offers(): boolean;
   export function importFile(name: string, bytes: Uint8Array): string;
   export function dropIn(name: string, bytes: Uint8Array): void;

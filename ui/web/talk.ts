@@ -16,11 +16,21 @@ export interface ExportedFile {
   bytes: Uint8Array<ArrayBuffer>;
 }
 
+/** A question with its number, by which it is answered. */
+export type Call = Asked & { n: number };
+
 /** How a worker is begun: to serve, or to search for layouts. */
 export type Begun =
   { do: 'open'; languages: string; patience: number } | { do: 'search'; order: string };
 
-export type ToWorker = Begun | (Asked & { n: number });
+/** What the worker that holds the service has its reader make. */
+export interface ToReader {
+  do: 'read';
+  n: number;
+  reading: string;
+}
+
+export type ToWorker = Begun | ToReader | Call;
 
 /** The answer to call `n`: JSON as the core gives it, or what is made of bytes. */
 export type Answer =
@@ -32,10 +42,16 @@ export type Answer =
   /** The page asked for something there is not. */
   | { n: number; refused: string };
 
+/** The answer to a call, that the reader broke off in it, or that it cannot be one at all. */
+export type FromReader =
+  { n: number; json: string } | { n: number; broke: string } | { unloaded: string };
+
 export type FromWorker =
   | Answer
   /** What to say, as JSON, where the service breaks off. */
   | { sayBroke: string }
+  /** The command of this number is done; its screen is still being made. */
+  | { done: number }
   /** Something was found that the page did not ask for. */
   | { offer: true }
   /** The files were taken over from another page: what was asked before is out of date. */

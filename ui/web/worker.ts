@@ -2,12 +2,13 @@
 //
 // The core answers at once and never waits; what can only be done while it does not run (opening
 // files) is done between two calls. A second page gets what the first has kept to look at, and
-// the files themselves once the first is gone. The same script also searches for layouts, in a
-// worker of its own.
+// the files themselves once the first is gone. The same script also searches for layouts, and makes
+// the screens of large throws, in workers of their own.
 
 import init, * as core from '#core';
 import { Files } from './files';
-import type { Answer, Asked, FromWorker, ToWorker } from './talk';
+import { Reader } from './reader';
+import type { Answer, Call, FromReader, FromWorker, ToReader, ToWorker } from './talk';
 
 /** At least so many files are kept free. */
 const LEAST_FREE = 12;
@@ -22,7 +23,14 @@ let dead: string | null = null;
 /** The core holds something, if only to look at. */
 let isServing = false;
 
-const post = (said: FromWorker) => self.postMessage(said);
+const post = (said: FromWorker | FromReader) => self.postMessage(said);
+
+const reader = new Reader(
+  () => new Worker(self.location.href, { type: 'module' }),
+  (canRead) => core.setReader(canRead),
+  post,
+  (call) => take(call),
+);
 
 /** Open the files, or see what another page keeps in them. */
 async function serve(patience: number) {
@@ -33,6 +41,8 @@ async function serve(patience: number) {
     core.open(languages);
     isOwn = true;
     canGrow = true;
+    // A page that can only look makes its screens from copies that are read anew each time.
+    reader.end();
     return;
   }
   if (opened.is === 'held') core.readOnly(languages, await files.read());
@@ -55,7 +65,8 @@ function sendBroke() {
   post({ sayBroke: core.ask('broke', '{}') });
 }
 
-function answer(asked: Asked, n: number): Answer {
+function answer(asked: Call): Answer {
+  const { n } = asked;
   switch (asked.do) {
     case 'ask':
       return { n, json: core.ask(asked.command, asked.given) };
@@ -84,12 +95,17 @@ function answer(asked: Asked, n: number): Answer {
   }
 }
 
-async function serveCall(asked: Asked & { n: number }) {
+async function serveCall(asked: Call) {
   const { n } = asked;
   if (dead !== null) return post({ n, refused: dead });
   if (!isOwn) await serve(0);
   try {
-    post(answer(asked, n));
+    const made = answer(asked);
+    const reading = core.reading();
+    if (reading !== undefined && 'json' in made) {
+      if (asked.do === 'ask' && asked.command === 'act') post({ done: n });
+      reader.read(asked, reading, made.json);
+    } else post(made);
   } catch (thrown) {
     const why = String(thrown);
     // The core says so itself where a call is none; anything else is its end.
@@ -112,7 +128,29 @@ async function search(order: string) {
   post({ found: core.search(order, report), ended: true });
 }
 
+let loaded: Promise<unknown> | null = null;
+
+/** As the reader, make a screen that was left to it. */
+async function read({ n, reading }: ToReader) {
+  try {
+    await (loaded ??= init());
+  } catch (why) {
+    return post({ unloaded: String(why) });
+  }
+  try {
+    post({ n, json: core.read(reading) });
+  } catch (why) {
+    post({ n, broke: String(why) });
+  }
+}
+
 let turn: Promise<void> = Promise.resolve();
+
+/** Answer a call in its turn. */
+function take(call: Call) {
+  turn = turn.then(() => serveCall(call)).catch((why) => console.error(why));
+}
+
 self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
   if (data.do === 'search') return void search(data.order);
   if (data.do === 'open') {
@@ -120,5 +158,6 @@ self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
     turn = begin(data.patience).catch((why) => void (dead = String(why)));
     return;
   }
-  turn = turn.then(() => serveCall(data)).catch((why) => console.error(why));
+  if (data.do === 'read') return void read(data);
+  take(data);
 };

@@ -5,6 +5,7 @@
 
 use crate::calls::{PageService, Stranded, search};
 use crate::pool::{Pool, Slots};
+use crate::reader::Reader;
 use js_sys::{Array, Date, Function, Uint8Array};
 use lapwork_core::throw::Time;
 use lapwork_service::host::{Clock, Host, Random, Runner};
@@ -25,6 +26,7 @@ thread_local! {
     static SERVICE: RefCell<Option<PageService>> = const { RefCell::new(None) };
     static POOL: RefCell<Option<Pool>> = const { RefCell::new(None) };
     static HANDLES: RefCell<Vec<FileSystemSyncAccessHandle>> = const { RefCell::new(Vec::new()) };
+    static READER: RefCell<Reader> = RefCell::default();
     static REPORT: RefCell<Option<Function>> = const { RefCell::new(None) };
 }
 
@@ -253,6 +255,34 @@ fn with<T>(ask: impl FnOnce(&mut PageService) -> T) -> Result<T, JsError> {
 #[wasm_bindgen]
 pub fn ask(command: &str, given: &str) -> Result<String, JsError> {
     with(|service| service.answer(command, given))?.map_err(|why| JsError::new(&why))
+}
+
+/// There is a reader from now on, which has nothing yet; or there is none.
+///
+/// # Errors
+/// That nothing is open.
+#[wasm_bindgen(js_name = setReader)]
+pub fn set_reader(is_there: bool) -> Result<(), JsError> {
+    with(|service| service.set_reader(is_there))
+}
+
+/// What the last call has left to the reader, whose answer is then the one to give.
+///
+/// # Errors
+/// That nothing is open.
+#[wasm_bindgen]
+pub fn reading() -> Result<Option<String>, JsError> {
+    with(PageService::reading)
+}
+
+/// As the reader, make a screen that a service has left to it.
+///
+/// # Errors
+/// That what was ordered does not follow on what was ordered before.
+#[wasm_bindgen]
+pub fn read(reading: &str) -> Result<String, JsError> {
+    let read = READER.with_borrow_mut(|reader| reader.read(reading));
+    read.map_err(|why| JsError::new(&why))
 }
 
 /// Whether the page is to ask for what was found or dropped.

@@ -3,14 +3,17 @@
 //!
 //! A [`PageService`] holds the service. Calls come as JSON and are answered as JSON, `{"ok": …}` or
 //! `{"problem": …}`; what is made of bytes has a method of its own. The search for layouts runs
-//! beside everything else, in a worker of its own ([`search`]).
+//! beside everything else, in a worker of its own ([`search`]), and so does a reader that makes the
+//! screens of large throws, where there is one ([`PageService::set_reader`]).
 
+use crate::reader::{Feed, Reading};
 use lapwork_core::cloth::photos::PhotoId;
 use lapwork_core::measure::bounds::Sent;
 use lapwork_core::show::{
-    DraftAfter, Export, GridWish, ImportChoice, Layouts, PlanDraft, Prefs, PrintOrder, Query,
-    Request, ShelfCommand,
+    CommandAnswer, DraftAfter, Export, GridWish, ImportChoice, Layouts, PlanDraft, Prefs,
+    PrintOrder, Query, Request, ShelfCommand, ViewAnswer,
 };
+use lapwork_core::throw::Time;
 use lapwork_core::throw::wishes::Wishes;
 use lapwork_core::words::{self, Arg, Problem};
 use lapwork_service::disk::{DiskPath, MemoryDisk};
@@ -122,10 +125,13 @@ struct Print {
 pub struct PageService {
     service: Service,
     stranded: Option<Stranded>,
+    feed: Feed,
+    /// The screen that the last call has left to the reader.
+    reading: Option<Reading>,
 }
 
 /// An answer as JSON.
-fn to_json<T: Serialize>(answer: Result<T, Problem>) -> String {
+pub(crate) fn to_json<T: Serialize>(answer: Result<T, Problem>) -> String {
     #[derive(Serialize)]
     #[serde(rename_all = "snake_case")]
     enum JsonAnswer<T> {
@@ -162,7 +168,22 @@ impl PageService {
                 .waiting(WINDOW_WAITS)
                 .reminding(),
             stranded,
+            feed: Feed::default(),
+            reading: None,
         }
+    }
+
+    /// There is a reader from now on, which has nothing yet; or there is none, and all screens are
+    /// made here.
+    pub fn set_reader(&mut self, is_there: bool) {
+        self.feed.begin(is_there);
+    }
+
+    /// The screen that the last call has left to the reader, as JSON for it. The reader then has the
+    /// answer to the call; the one given here says that the reader broke off.
+    pub fn reading(&mut self) -> Option<String> {
+        let reading = self.reading.take()?;
+        serde_json::to_string(&reading).ok()
     }
 
     /// Answer a call: its name, and what it was given as JSON.
@@ -191,19 +212,13 @@ impl PageService {
                 to_json(Ok(hello))
             }
             Call::Shelf {} => to_json(Ok(self.service.shelf(now))),
-            Call::View { id, query } => to_json(self.service.accept(query).and_then(|query| {
-                let snapshot = self.service.snapshot(&id, now)?;
-                snapshot.answer(&query)
-            })),
+            Call::View { id, query } => to_json(self.view(&id, query, now)),
             Call::Act { id, request, query } => {
-                let acted = self.service.accept(request).and_then(|request| {
-                    let query = query.map(|query| self.service.accept(query)).transpose()?;
-                    self.service
-                        .act_and_view(&id, &request, query.as_ref(), now)
-                });
+                let acted = self.act(&id, request, query, now);
                 self.stored(acted)
             }
             Call::ShelfCommand { command } => {
+                self.feed.forget();
                 let answered = self.service.accept(command);
                 let answered =
                     answered.and_then(|command| self.service.shelf_command(&command, now));
@@ -225,6 +240,7 @@ impl PageService {
             }
             Call::Dropped {} => to_json(self.service.pending_import()),
             Call::DecideImport { choice, file } => {
+                self.feed.forget();
                 let taken = self.service.decide_import(&choice, file, now);
                 self.stored(taken)
             }
@@ -261,6 +277,44 @@ impl PageService {
             }
             Call::Broke {} => to_json::<()>(Err(self.service.broke())),
         }
+    }
+
+    fn view(&mut self, id: &str, query: Sent<Query>, now: Time) -> Result<ViewAnswer, Problem> {
+        let query = self.service.accept(query)?;
+        let snapshot = self.service.snapshot(id, now)?;
+        if self.feed.wants(&snapshot, &query) {
+            self.reading = Some(self.feed.order(id, &snapshot, query, false));
+            return Err(self.service.broke());
+        }
+        snapshot.answer(&query)
+    }
+
+    fn act(
+        &mut self,
+        id: &str,
+        request: Sent<Request>,
+        query: Option<Sent<Query>>,
+        now: Time,
+    ) -> Result<CommandAnswer, Problem> {
+        let request = self.service.accept(request)?;
+        let query = query.map(|query| self.service.accept(query)).transpose()?;
+        let acted = self.service.act_and_view(id, &request, None, now)?;
+        let Some(query) = query else {
+            return Ok(acted);
+        };
+        // The command stays stored, whether its screen can be made or not.
+        let problem = match self.service.snapshot(id, now) {
+            Ok(snapshot) if self.feed.wants(&snapshot, &query) => {
+                self.reading = Some(self.feed.order(id, &snapshot, query, true));
+                self.service.broke()
+            }
+            Ok(snapshot) => return Ok(snapshot.acted(&query)),
+            Err(problem) => problem,
+        };
+        Ok(CommandAnswer {
+            problem: Some(problem),
+            ..acted
+        })
     }
 
     fn stranded(&self) -> Option<Problem> {

@@ -27,7 +27,7 @@ mod tests;
 
 pub use message::{damage, message};
 pub use shelf::WINDOW_WAITS;
-pub use snapshot::Snapshot;
+pub use snapshot::{Setting, Snapshot, is_quick};
 
 use crate::host::Host;
 use crate::import::Import;

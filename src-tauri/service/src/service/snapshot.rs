@@ -13,14 +13,21 @@ use lapwork_core::show::drawing::{Drawing, Style};
 use lapwork_core::show::tables::Table;
 use lapwork_core::show::{self, Context};
 use lapwork_core::show::{
-    DraftAfter, Export, Head, Layouts, PlanDraft, PlanView, PrintOrder, Query, Sheet, View,
-    ViewAnswer,
+    CommandAnswer, DraftAfter, Export, Head, Layouts, PlanDraft, PlanView, PrintOrder, Query,
+    Sheet, View, ViewAnswer,
 };
 use lapwork_core::throw::Time;
 use lapwork_core::throw::wishes::Wishes;
 use lapwork_core::words::Problem;
 use lapwork_core::words::Words;
+use serde::{Deserialize, Serialize};
 use std::sync::Arc;
+
+/// Whether a screen is so small that whoever executes commands makes it too: it takes less than a
+/// millisecond at 60 × 60.
+pub fn is_quick(query: &Query) -> bool {
+    matches!(query, Query::Work { .. })
+}
 
 /// A throw, the words and the ruler as they were at one moment. What is done afterwards does
 /// not change it, and nothing waits for it: it can be viewed on another thread.
@@ -33,7 +40,37 @@ pub struct Snapshot {
     pub(super) revision: u32,
 }
 
+/// A snapshot without its record, so that it can be made again where there is a copy of that.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Setting {
+    language: String,
+    ruler: Ruler,
+    now: Time,
+    revision: u32,
+}
+
 impl Snapshot {
+    /// The snapshot that has this record and this setting.
+    pub fn of(journal: Arc<Journal>, setting: &Setting) -> Snapshot {
+        Snapshot {
+            journal,
+            words: Words::of(&setting.language),
+            ruler: setting.ruler,
+            now: setting.now,
+            revision: setting.revision,
+        }
+    }
+
+    /// All of it but the record.
+    pub fn setting(&self) -> Setting {
+        Setting {
+            language: self.words.language().code.to_string(),
+            ruler: self.ruler,
+            now: self.now,
+            revision: self.revision,
+        }
+    }
+
     fn context(&self) -> Context<'_> {
         Context {
             words: &self.words,
@@ -59,6 +96,20 @@ impl Snapshot {
             revision: self.revision,
             view: self.view(query)?,
         })
+    }
+
+    /// The answer to a command that has just been done, with the screen it asks for.
+    pub fn acted(&self, query: &Query) -> CommandAnswer {
+        let (view, problem) = match self.view(query) {
+            Ok(view) => (Some(view), None),
+            Err(problem) => (None, Some(problem)),
+        };
+        CommandAnswer {
+            revision: self.revision,
+            head: self.head(),
+            view,
+            problem,
+        }
     }
 
     /// That something in the program broke off.

@@ -1,6 +1,10 @@
 //! Calls as the page makes them.
 
 use super::*;
+use crate::reader::Reader;
+use lapwork_core::command::Command;
+use lapwork_core::demo;
+use lapwork_core::plan::Plan;
 use lapwork_service::desktop;
 use lapwork_service::disk::MemoryDisk;
 use serde_json::json;
@@ -147,6 +151,93 @@ fn layouts_are_searched_for_from_a_copy_and_told_on_the_way() {
     assert_eq!(found["ok"]["running"], false, "{found}");
     assert_eq!(found["ok"]["cards"].as_array().unwrap().len(), 4);
     assert!(told.iter().count() > 1);
+}
+
+/// Begin a throw of so many squares.
+fn begun_of(service: &mut PageService, across: u16, down: u16) -> String {
+    let begin = Command::Begin {
+        name: "Barn wall".to_string(),
+        plan: Plan {
+            across,
+            down,
+            ..Plan::default()
+        },
+        prints: demo::prints(),
+        denims: demo::denims(),
+    };
+    let command = json!({"command": "begin", "action": begin});
+    let answer = ask(service, "shelf_command", &json!({"command": command}));
+    answer["ok"]["id"].as_str().unwrap().to_string()
+}
+
+#[test]
+fn the_large_screens_of_large_throws_are_left_to_a_reader_and_no_others() {
+    let mut service = service(&MemoryDisk::new(), "en");
+    let (small, large) = (
+        begun_of(&mut service, 19, 21),
+        begun_of(&mut service, 20, 20),
+    );
+    let work = json!({"see": "work", "batch": null});
+    let face = json!({"see": "faces", "face": "front"});
+    let view = |service: &mut PageService, id: &str, query: &Value| {
+        let answer = ask(service, "view", &json!({"id": id, "query": query}));
+        (answer, service.reading())
+    };
+    for id in [&small, &large] {
+        let (answer, left) = view(&mut service, id, &face);
+        assert_eq!(answer["ok"]["view"]["seen"], "faces");
+        assert!(left.is_none(), "there is no reader");
+    }
+    service.set_reader(true);
+    for (id, query) in [(&small, &face), (&large, &work)] {
+        let (answer, left) = view(&mut service, id, query);
+        assert!(answer["ok"]["view"].is_object() && left.is_none());
+    }
+    let mut reader = Reader::default();
+    let mut read = |left: Option<String>| -> Value {
+        let answer = reader.read(&left.expect("it is left to the reader"));
+        serde_json::from_str(&answer.unwrap()).unwrap()
+    };
+    let (answer, left) = view(&mut service, &large, &face);
+    assert_eq!(answer["problem"]["code"], "broke", "unless the reader says");
+    let before = read(left);
+    assert_eq!(before["ok"]["view"]["seen"], "faces");
+
+    // A command is stored and answered with its screen, a newer one.
+    let note = json!({"do": "note", "text": "kept", "piece": null});
+    let request = json!({"request": "act", "action": note});
+    let given = json!({"id": large, "request": request, "query": face});
+    let acted = ask(&mut service, "act", &given);
+    let left = service.reading();
+    let read_acted = read(left);
+    for answer in [&acted, &read_acted] {
+        assert!(
+            answer["ok"]["head"]["entry"].as_u64() > before["ok"]["view"]["head"]["entry"].as_u64()
+        );
+        assert!(answer["ok"]["revision"].as_u64() > before["ok"]["revision"].as_u64());
+    }
+    assert_eq!(acted["ok"]["problem"]["code"], "broke");
+    assert_eq!(read_acted["ok"]["view"]["seen"], "faces");
+    // One that is refused is answered here.
+    let undo = json!({"request": "redo"});
+    let given = json!({"id": large, "request": undo, "query": face});
+    let refused = ask(&mut service, "act", &given);
+    assert!(refused["problem"].is_object() && service.reading().is_none());
+
+    // After a file was taken in, the whole record is sent again.
+    let all = |left: Option<String>| left.unwrap().contains(r#""record":{"all":"#);
+    assert!(!all(view(&mut service, &large, &face).1));
+    ask(
+        &mut service,
+        "decide_import",
+        &json!({"choice": {"choice": "keep-here"}, "file": 1}),
+    );
+    assert!(all(view(&mut service, &large, &face).1));
+    service.set_reader(true);
+    assert!(
+        all(view(&mut service, &large, &face).1),
+        "it is a new reader"
+    );
 }
 
 fn desktop_at_once() -> Host {
