@@ -687,9 +687,16 @@ fn a_newer_app_waits_until_the_next_start() {
     tick(&browser);
     let is_newer = "return document.querySelector('meta[name=newer]') !== null";
     assert_eq!(browser.run(is_newer), false);
-    // It takes over at the next start, and only that start says so: it is loaded again once.
-    browser.run("location.reload()");
-    browser.wait(is_newer);
+    // It takes over at a start at which no other page is there; on a slow machine the one before
+    // may still be. Only the start at which it does says so.
+    let took_over = (0..5).any(|_| {
+        browser.run("location.reload()");
+        (0..40).any(|_| {
+            std::thread::sleep(std::time::Duration::from_millis(250));
+            browser.driver().run(is_newer, &[]).ok() == Some(json!(true))
+        })
+    });
+    assert!(took_over, "the newer app is still waiting");
     browser.wait_text("Lapwork has been updated");
     assert_eq!(browser.steps_done(), begun + 1);
     browser.close();
