@@ -450,10 +450,13 @@ pub(super) fn figures_of(
         ),
     };
     if lap > 0 {
-        add(
-            "layers",
-            context.plain(say!(context, "layers", lap = lap, crossing = crossing)),
-        );
+        // A hidden seam pressed open lies as thick as a lap; see [`crate::faces::spread::layers`].
+        let key = match plan.joining {
+            Joining::Seamed => "layers-seamed",
+            Joining::Lapped | Joining::Exposed => "layers",
+        };
+        let layers = say!(context, key, lap = lap, crossing = crossing);
+        add("layers", context.plain(layers));
     }
     let need = plan.binding_for(w, h);
     add(
@@ -496,6 +499,7 @@ pub(super) fn advice(advice: &Advice, context: Context<'_>) -> Problem {
                 ("natural", context.length(*natural).into()),
             ],
         ),
+        Advice::TwinHidden => context.words.problem("advice-twin-hidden", &[]),
         Advice::LapLarge => context.words.problem("advice-lap-large", &[]),
     }
 }

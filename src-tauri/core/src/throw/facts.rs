@@ -44,6 +44,13 @@ pub struct Made {
     pub stitch: Stitch,
 }
 
+impl Made {
+    /// What the join takes up of the two pieces.
+    pub fn take(self) -> Length {
+        crate::plan::take(self.joining, self.lap, self.stitch)
+    }
+}
+
 /// How a square came to be spoilt.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]
 #[serde(rename_all = "kebab-case")]

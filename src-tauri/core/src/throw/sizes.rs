@@ -6,7 +6,6 @@
 //! of that and the trim size.
 
 use crate::plan::assembly::{Rect, Seam};
-use crate::plan::take;
 use crate::throw::facts::Size;
 use crate::throw::index::WorkIndex;
 use crate::throw::state::{Throw, WholeMeasure};
@@ -54,7 +53,7 @@ impl Throw {
         };
         let (a, b) = (of(join.first), of(join.second));
         let made = self.made(piece);
-        let taken = take(made.joining, made.lap);
+        let taken = made.take();
         let whole = match join.seam {
             Seam::Upright => Size {
                 width: a.width + b.width - taken,
@@ -112,7 +111,9 @@ mod tests {
     use crate::cloth::pile::Use;
     use crate::measure::Count;
     use crate::measure::Length;
-    use crate::measure::{eighth_inches, half_inches, inches, quarter_inches, sixty_fourths};
+    use crate::measure::{
+        eighth_inches, half_inches, inches, quarter_inches, sixty_fourths, tenths_of_mm,
+    };
     use crate::plan::Plan;
     use crate::plan::{Joining, Stitch};
     use crate::throw::event::Event;
@@ -362,9 +363,16 @@ mod tests {
 
     proptest! {
         #[test]
-        fn with_nothing_done_the_sum_of_the_parts_is_the_plan(across in 1u16..=60, down in 1u16..=60, which in 0usize..3, trim in 0i64..64) {
+        fn with_nothing_done_the_sum_of_the_parts_is_the_plan(
+            across in 1u16..=60, down in 1u16..=60, which in 0usize..3, trim in 0i64..64,
+            joining in prop::sample::select(vec![Joining::Lapped, Joining::Seamed, Joining::Exposed]),
+            width in 0i64..90, between in prop::option::of(20i64..40),
+        ) {
             use crate::plan::JoinOrder::*;
-            let mut plan = Plan { across, down, order: [Rows, Columns, Doubling][which], ..Plan::default() };
+            let stitch = Stitch::Zigzag { width: tenths_of_mm(width) };
+            let between = between.map(sixty_fourths);
+            let order = [Rows, Columns, Doubling][which];
+            let mut plan = Plan { across, down, order, joining, stitch, between, ..Plan::default() };
             plan.trim = Some(plan.natural_four() - sixty_fourths(trim));
             let size = begun(plan).finished();
             prop_assert_eq!((size.width, size.height), plan.finished());
