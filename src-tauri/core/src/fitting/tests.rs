@@ -439,6 +439,29 @@ fn a_shortage_is_shared_evenly_between_marks() {
         shared(sixty_fourths(26), fine),
         (40, vec![sixty_fourths(36), sixty_fourths(34)], zero())
     );
+    // At the edge the binding hides what lies between the marks. 10 mm is 3/16 in (4.7625 mm) by a lap
+    // of 9/16 in and 5.2375 mm at the edge, and nothing is over; so on the right edge.
+    for end in [0, 2] {
+        let throw = measured(plan, &[(four(0, end), full - nm(10_000_000), full)]);
+        let found = choice(&throw, full, sixteenth.step());
+        let laps: Vec<Length> = found.laps.iter().map(|(_, _, lap)| *lap).collect();
+        let told = (found.trouble, laps, found.saves[0].over);
+        assert_eq!(told, (30, vec![sixty_fourths(36)], zero()), "{end}");
+    }
+    // With laps of ½ in the join gives 1/16 in (1.5875 mm) at most: of 8 mm the edge hides 6.4125.
+    let half = Plan {
+        lap: half_inches(1),
+        ..plan
+    };
+    let full_half = half.natural_four();
+    for end in [0, 2] {
+        let short = full_half - nm(8_000_000);
+        let throw = measured(half, &[(four(0, end), short, full_half)]);
+        let found = choice(&throw, full_half, sixteenth.step());
+        let laps: Vec<Length> = found.laps.iter().map(|(_, _, lap)| *lap).collect();
+        let told = (found.trouble, laps, found.saves[0].over);
+        assert_eq!(told, (30, vec![sixty_fourths(28)], zero()), "{end}");
+    }
     // In millimetres: laps of 20 mm down to 10. 15½ mm is 7½ and 8, both with a lap of 12 mm, ½ mm over.
     let mm = |n: i64| nm(n * 1_000_000);
     let plan = Plan {

@@ -222,7 +222,9 @@ fn even_out(hows: &mut [How], room: &[i64], up: &dyn Fn(usize, i64) -> i64) {
         // The marks next to the half, at either end; the other end takes the rest.
         let above = [up(j, half), short - up(j + 1, half)];
         let below = [short - up(j + 1, short - half), up(j, half + 1)];
-        let splits = above.into_iter().chain(below).chain([before]);
+        // And as much as either end has room for.
+        let most = [before, short - room[j + 1]];
+        let splits = above.into_iter().chain(below).chain(most);
         let best = splits
             .filter(|b| *b > 0 && *b < short)
             .filter(|b| up(j, *b) <= room[j] && up(j + 1, short - b) <= room[j + 1])

@@ -142,6 +142,16 @@ fn a_smaller_grid_frees_what_falls_outside_it() {
     throw.apply(&done(Task::Stitch, sewn.map(Rect::from).to_vec()), 0);
     assert_eq!(freed(&throw, square, &lower), None);
     assert_eq!(freed(&throw, square, &narrower), None);
+    // All fours but the last are sewn: the one beside it finds no other place and is laid aside, with
+    // the two squares of it in the last row. The other two need not be cut.
+    let mut throw = begun(plan);
+    for block in throw.assembly().blocks() {
+        if block != four(2, 1) {
+            throw.apply(&done(Task::Cut, block.squares().collect()), 0);
+            throw.apply(&done(Task::Stitch, vec![block]), 0);
+        }
+    }
+    assert_eq!(freed(&throw, square, &lower), Some(Freed::Cloth(2)));
 }
 
 /// The place whose loose square is taken for the first one.
