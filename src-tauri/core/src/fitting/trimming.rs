@@ -201,6 +201,17 @@ fn line_on(
     (cost, hows)
 }
 
+/// The most that a join can give and that is no more than this: the amount next below, where this is
+/// none of its amounts.
+fn down(up: &dyn Fn(usize, i64) -> i64, j: usize, taken: i64) -> i64 {
+    let above = up(j, taken);
+    if above == taken {
+        return taken;
+    }
+    let first = up(j, 1);
+    above - (up(j, first + 1) - first)
+}
+
 /// Where both ends of a bar are its alone, share the shortage as evenly as the marks allow:
 /// the crossing moves least.
 fn even_out(hows: &mut [How], room: &[i64], up: &dyn Fn(usize, i64) -> i64) {
@@ -222,9 +233,11 @@ fn even_out(hows: &mut [How], room: &[i64], up: &dyn Fn(usize, i64) -> i64) {
         // The marks next to the half, at either end; the other end takes the rest.
         let above = [up(j, half), short - up(j + 1, half)];
         let below = [short - up(j + 1, short - half), up(j, half + 1)];
+        // At an outer edge nothing lies on marks: the join beside it may take the mark below the half.
+        let under = [down(up, j, half), short - down(up, j + 1, short - half)];
         // And as much as either end has room for.
         let most = [before, short - room[j + 1]];
-        let splits = above.into_iter().chain(below).chain(most);
+        let splits = above.into_iter().chain(below).chain(under).chain(most);
         let best = splits
             .filter(|b| *b > 0 && *b < short)
             .filter(|b| up(j, *b) <= room[j] && up(j + 1, short - b) <= room[j + 1])
