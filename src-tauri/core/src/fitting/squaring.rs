@@ -23,7 +23,7 @@
 use crate::measure::outline::{Measures, Outline, OutlineFault};
 use crate::measure::{Length, Ruler, from_mm, in_mm, in_nm, nm, zero};
 use crate::plan::assembly::{Rect, Seam};
-use crate::plan::{Joining, Plan, Stitch, beside, laps_in};
+use crate::plan::{Joining, Plan, Stitch, laps_in};
 use crate::throw::fringe::least_lap;
 use crate::throw::{Size, Throw};
 
@@ -68,7 +68,7 @@ pub fn natural(throw: &Throw, block: Rect) -> Size {
     };
     let taken = |piece: Rect| {
         let made = throw.made(piece);
-        made.take()
+        made.take(&throw.plan)
     };
     if block.cols == 2 {
         // The four's pairs lie side to side; its own join is the level one.
@@ -113,7 +113,7 @@ pub fn held(throw: &Throw, block: Rect, measures: Measures) -> Result<Size, Outl
 /// The lap (or allowance) really sewn across a four of this measured side.
 pub fn sewn_lap(plan: &Plan, joining: Joining, stitch: Stitch, measured: Length) -> Length {
     let taken = plan.side * 2 - measured;
-    (taken - beside(joining, stitch)) / laps_in(joining)
+    (taken - plan.beside(joining, stitch)) / laps_in(joining)
 }
 
 /// The ways in which a measured block's laps, by its size, leave less than the least fringe.
@@ -224,6 +224,7 @@ mod tests {
             half_inches(1)
         );
         // Of 254 mm the pair keeps 224.6: 29.4 are taken, 4 of them between the needles.
+        let plan = plan.joined(Joining::Exposed);
         assert_eq!(
             sewn_lap(&plan, Joining::Exposed, twin, tenths_of_mm(2246)),
             half_inches(1)

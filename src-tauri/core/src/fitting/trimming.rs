@@ -366,7 +366,7 @@ impl BlockLine {
         for pair in blocks.windows(2) {
             if let Some(join) = throw.joined_by(pair[0], pair[1]) {
                 let made = throw.made(join.whole);
-                short += made.take() - throw.plan.take_between();
+                short += made.take(&throw.plan) - throw.plan.take_between();
             }
         }
         let block = blocks[0];
@@ -769,7 +769,7 @@ pub fn closing(throw: &Throw) -> Vec<(Seam, usize, Length)> {
                     .then(|| throw.marked(pair[0], pair[1]))
                     .flatten();
                 let lap = marked.unwrap_or(made.lap);
-                Made { lap, ..made }.take()
+                Made { lap, ..made }.take(plan)
             });
             sum + lap.unwrap_or_else(zero)
         });

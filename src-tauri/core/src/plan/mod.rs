@@ -174,6 +174,11 @@ pub struct Plan {
     pub order: JoinOrder,
     /// The strip round the outside.
     pub binding: Binding,
+    /// A seam takes up the width of its stitching besides its allowances. It is said of seams alone;
+    /// where it is not said of them, a throw was begun without that width and keeps its sizes.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    #[ts(as = "Option<bool>", optional)]
+    pub stitch_in_seam: bool,
     /// Pressing and trimming the whole edge is a step before the binding. Where it is not said, the
     /// binding begins without it.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
@@ -207,6 +212,7 @@ impl Default for Plan {
                 longest: inches(28),
                 tail: inches(4),
             },
+            stitch_in_seam: false,
             trim_edge: true,
             cooling_minutes: 5,
             washes: 3,
@@ -301,7 +307,33 @@ pub enum Advice {
 impl Plan {
     /// What one join takes up of the two pieces: `o`, or `2a + w`.
     pub fn take(&self) -> Length {
-        take(self.joining, self.lap, self.stitch)
+        self.take_of(self.joining, self.lap, self.stitch)
+    }
+
+    /// What a join of this kind takes up.
+    pub fn take_of(&self, joining: Joining, lap: Length, stitch: Stitch) -> Length {
+        lap * laps_in(joining) + self.beside(joining, stitch)
+    }
+
+    /// What a join takes up besides its lap or its allowances: on a seam all of the stitching's
+    /// width, half of it on either piece.
+    pub fn beside(&self, joining: Joining, stitch: Stitch) -> Length {
+        match joining {
+            Joining::Seamed | Joining::Exposed if self.stitch_in_seam => stitch.width(),
+            _ => zero(),
+        }
+    }
+
+    /// The same plan with its edges held together so. A seam that comes in place of laps takes up
+    /// the width of its stitching.
+    #[must_use]
+    pub fn joined(self, joining: Joining) -> Plan {
+        let counted = self.stitch_in_seam || self.joining == Joining::Lapped;
+        Plan {
+            joining,
+            stitch_in_seam: counted && joining != Joining::Lapped,
+            ..self
+        }
     }
 
     /// The lap (or allowance) where blocks are joined to one another.
@@ -311,7 +343,7 @@ impl Plan {
 
     /// What a join between blocks takes up.
     pub fn take_between(&self) -> Length {
-        take(self.joining, self.lap_between(), self.stitch)
+        self.take_of(self.joining, self.lap_between(), self.stitch)
     }
 
     /// How long a stitch is.
@@ -475,20 +507,6 @@ pub fn laps_in(joining: Joining) -> i64 {
     }
 }
 
-/// What one join of this kind takes up.
-pub fn take(joining: Joining, lap: Length, stitch: Stitch) -> Length {
-    lap * laps_in(joining) + beside(joining, stitch)
-}
-
-/// What a join takes up besides its lap or its allowances: on a seam all of the stitching's width,
-/// half of it on either piece.
-pub fn beside(joining: Joining, stitch: Stitch) -> Length {
-    match joining {
-        Joining::Lapped => zero(),
-        Joining::Seamed | Joining::Exposed => stitch.width(),
-    }
-}
-
 /// How much binding the outline takes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct BindingNeed {
@@ -578,9 +596,8 @@ mod tests {
                 Stitch::Zigzag { width: spacing },
             ] {
                 let plan = Plan {
-                    joining,
                     stitch,
-                    ..Plan::default()
+                    ..Plan::default().joined(joining)
                 };
                 assert_eq!(plan.natural_four(), tenths_of_mm(2246));
                 let size = (tenths_of_mm(6150), tenths_of_mm(8102));
@@ -594,6 +611,12 @@ mod tests {
                 };
                 let size = (tenths_of_mm(6350), tenths_of_mm(8382));
                 assert_eq!(straight.finished(), size);
+                // A throw begun before that was counted keeps its sizes, whatever its stitch.
+                let older = Plan {
+                    stitch_in_seam: false,
+                    ..plan
+                };
+                assert_eq!(older.finished(), size);
             }
         }
     }
@@ -603,13 +626,12 @@ mod tests {
     #[test]
     fn a_wide_stitch_forbids_no_allowance_that_was_allowed() {
         let plan = Plan {
-            joining: Joining::Exposed,
             lap: millimetres(30),
             binding: Binding {
                 longest: millimetres(121),
                 ..Plan::default().binding
             },
-            ..Plan::default()
+            ..Plan::default().joined(Joining::Exposed)
         };
         assert_eq!(plan.check(), Ok(()));
         assert!(plan.take() * 2 > plan.side);
@@ -623,6 +645,28 @@ mod tests {
         // Stitching as wide as both allowances runs off the edge of neither.
         assert_eq!(wide(60).check(), Ok(()));
         assert_eq!(wide(61).check(), Err(PlanFault::StitchTooWide));
+    }
+
+    /// What is joined by seams instead of laps counts the stitching; an older throw's seams do not.
+    #[test]
+    fn seams_that_come_in_place_of_laps_count_their_stitching() {
+        let lapped = Plan::default();
+        assert!(!lapped.stitch_in_seam);
+        let seamed = lapped.joined(Joining::Exposed);
+        assert!(seamed.stitch_in_seam && seamed.joined(Joining::Seamed).stitch_in_seam);
+        assert_eq!(seamed.joined(Joining::Lapped), lapped);
+        let older = Plan {
+            joining: Joining::Exposed,
+            ..lapped
+        };
+        assert_eq!(older.joined(Joining::Exposed), older);
+        assert!(!older.joined(Joining::Seamed).stitch_in_seam);
+        let said = |plan: &Plan| {
+            serde_json::to_string(plan)
+                .unwrap()
+                .contains("stitch_in_seam")
+        };
+        assert!(said(&seamed) && !said(&lapped) && !said(&older));
     }
 
     #[test]

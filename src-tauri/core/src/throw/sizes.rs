@@ -53,7 +53,7 @@ impl Throw {
         };
         let (a, b) = (of(join.first), of(join.second));
         let made = self.made(piece);
-        let taken = made.take();
+        let taken = made.take(&self.plan);
         let whole = match join.seam {
             Seam::Upright => Size {
                 width: a.width + b.width - taken,
@@ -372,7 +372,7 @@ mod tests {
             let stitch = Stitch::Zigzag { width: tenths_of_mm(width) };
             let between = between.map(sixty_fourths);
             let order = [Rows, Columns, Doubling][which];
-            let mut plan = Plan { across, down, order, joining, stitch, between, ..Plan::default() };
+            let mut plan = Plan { across, down, order, stitch, between, ..Plan::default().joined(joining) };
             plan.trim = Some(plan.natural_four() - sixty_fourths(trim));
             let size = begun(plan).finished();
             prop_assert_eq!((size.width, size.height), plan.finished());

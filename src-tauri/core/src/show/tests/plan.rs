@@ -213,3 +213,33 @@ fn a_grid_cropped_or_grown_keeps_its_faces_and_tells_those_it_cannot() {
         assert!(throw.is_denim_by_hand(Rect::square(2, 2)));
     }
 }
+
+/// By hand: fours of 9½ in, between which ¾ in are lapped: the second begins 8¾ in (222.25 mm) from the
+/// left, and the last ends where the throw does, at 18¼ in (463.55 mm).
+#[test]
+fn the_grid_is_drawn_with_the_lap_between_fours() {
+    let words = Words::english();
+    let plan = Plan {
+        across: 4,
+        down: 2,
+        between: Some(quarter_inches(3)),
+        ..Plan::default()
+    };
+    let drawn = pictures::grid(&plan, context(&words));
+    let fours: Vec<(f64, f64)> = drawn
+        .marks
+        .iter()
+        .filter_map(|mark| match mark {
+            crate::show::Mark::Area { x, w, .. } => Some((*x, x + w)),
+            _ => None,
+        })
+        .collect();
+    let [(left, _), (second, end)] = fours[..] else {
+        panic!("{fours:?}")
+    };
+    assert!(
+        left.abs() < 1e-6 && (second - 222.25).abs() < 1e-6,
+        "{fours:?}"
+    );
+    assert!((end - 463.55).abs() < 1e-6, "{fours:?}");
+}

@@ -390,9 +390,8 @@ fn a_seam_cut_through_stands_as_high_as_it_takes_up() {
     let spacing = tenths_of_mm(40);
     for joining in [Joining::Exposed, Joining::Seamed] {
         let plan = Plan {
-            joining,
             stitch: Stitch::Twin { spacing },
-            ..Plan::default()
+            ..Plan::default().joined(joining)
         };
         let drawn = pictures::section(&plan, context(&words));
         let mut standing = Vec::new();
