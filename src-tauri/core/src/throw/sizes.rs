@@ -162,6 +162,38 @@ mod tests {
         assert_eq!(throw.size(pair).width, half_inches(19));
     }
 
+    /// By hand: a pair seamed 12.7 mm in under needles 4 mm apart keeps 2 · 127 − 2 · 12.7 − 4 =
+    /// 224.6 mm, whatever stitch is planned for the seams that are still to be sewn; those keep 228.6.
+    #[test]
+    fn a_seam_once_sewn_keeps_the_width_of_its_stitching() {
+        let plan = Plan {
+            across: 2,
+            down: 2,
+            ..Plan::default().joined(Joining::Exposed)
+        };
+        let mut throw = begun(plan);
+        let pairs = [Rect::from([0, 0, 1, 2]), Rect::from([1, 0, 1, 2])];
+        for task in [Task::Pin, Task::Stitch] {
+            throw.apply(&done(task, &pairs[..1], &[]), 0);
+        }
+        let changed = |plan| Event::PlanChanged {
+            plan,
+            spares: Count::NONE,
+        };
+        let straight = Plan {
+            stitch: Stitch::Straight,
+            ..plan
+        };
+        throw.apply(&changed(straight), 1);
+        let widths = pairs.map(|pair| throw.size(pair).width);
+        assert_eq!(widths, [tenths_of_mm(2246), tenths_of_mm(2286)]);
+        // A seam that is pinned is sewn with the stitch at the machine.
+        throw.apply(&done(Task::Pin, &pairs[1..], &[]), 2);
+        throw.apply(&changed(plan), 3);
+        throw.apply(&done(Task::Stitch, &pairs[1..], &[]), 4);
+        assert_eq!(throw.size(pairs[1]).width, tenths_of_mm(2246));
+    }
+
     fn made(lap: i64) -> Made {
         Made {
             joining: Joining::Lapped,
