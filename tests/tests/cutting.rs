@@ -451,7 +451,7 @@ fn other_ways_on_a_hundred_legs() {
             side,
             ..Cutting::default()
         };
-        let (mut sums, mut gained) = ([0; 6], [0; 3]);
+        let (mut sums, mut gained, mut freely) = ([0; 6], [0; 3], 0);
         for _ in 0..100 {
             let leg = measured_leg(&mut dice);
             let plain = squares(&leg, &how, CutWay::PLAIN);
@@ -459,6 +459,10 @@ fn other_ways_on_a_hundred_legs() {
             let limit = bound(&leg, &how).unwrap();
             let best = plain.max(both).max(turned).max(all);
             assert!(both >= plain && all >= turned && best <= limit);
+            // Not held to the strips' lines; squares at different heights side by side are not tried.
+            let free = free_yield(&leg, &how).unwrap().count;
+            assert!(free >= plain && free <= limit);
+            freely += free;
             let offered = offers(&leg, &how);
             assert!(offered.iter().all(|(_, n)| *n > plain));
             assert_eq!(offered.iter().map(|(_, n)| *n).fold(plain, u32::max), best);
@@ -472,7 +476,8 @@ fn other_ways_on_a_hundred_legs() {
         let [plain, both, turned, all, best, limit] = sums;
         eprintln!(
             "{name}: plain {plain}, both edges {both} (more on {}), turned {turned} (more on {}), \
-             both {all} (more on {}), the best way of each {best}, bound {limit}",
+             both {all} (more on {}), the best way of each {best}, bands of either kind {freely}, \
+             bound {limit}",
             gained[0], gained[1], gained[2]
         );
         assert!(best > plain);

@@ -791,6 +791,39 @@ fn of_parts() -> Journal {
     record("kept-7", &begun, [set])
 }
 
+/// A record of a throw in exposed seams under a twin needle, whose width is counted.
+fn of_seams() -> Journal {
+    let mut begun = demo_begun();
+    if let What::Do(first) = &mut begun.what
+        && let Some(Event::Begun { plan, .. }) = first.first_mut()
+    {
+        *plan = plan.joined(Joining::Exposed);
+    }
+    let pair = Rect::from([0, 0, 1, 2]);
+    let made = Made {
+        joining: Joining::Exposed,
+        lap: half_inches(1),
+        stitch: Stitch::Twin {
+            spacing: tenths_of_mm(40),
+        },
+    };
+    let done = |task| Event::Done {
+        task,
+        pieces: vec![pair],
+        made: vec![made],
+    };
+    let cut = Event::Done {
+        task: Task::Cut,
+        pieces: pair.squares().collect(),
+        made: vec![],
+    };
+    record(
+        "kept-seams",
+        &begun,
+        [cut, done(Task::Pin), done(Task::Stitch)],
+    )
+}
+
 /// A record of a throw in two rows with a single needle, in stitches of 3.5 mm, whose edge is
 /// trimmed before the binding.
 fn of_rows() -> Journal {
@@ -1125,6 +1158,16 @@ fn version_2_opens_and_is_written_again_to_the_byte() {
     let plan = read.throw().plan;
     assert_eq!((plan.stitch.passes(), plan.trim_edge), (2, true));
     assert_eq!(plan.stitch_long(), tenths_of_mm(35));
+    check("seams-2", of_seams);
+    let text = std::fs::read_to_string(kept("seams-2.jsonl")).expect("kept");
+    let read = Journal::read(text.as_bytes()).expect("it opens").journal;
+    // Twice 127 mm less 29.4: two allowances of 12.7 and 4 mm of stitching. The throw of sewing-2, begun
+    // before those were counted, keeps its 228.6 mm.
+    let pair = |journal: &Journal| journal.throw().size(Rect::from([0, 0, 1, 2])).width;
+    assert_eq!(pair(&read), tenths_of_mm(2246));
+    let text = std::fs::read_to_string(kept("sewing-2.jsonl")).expect("kept");
+    let older = Journal::read(text.as_bytes()).expect("it opens").journal;
+    assert_eq!(pair(&older), tenths_of_mm(2286));
     check("have-2", of_having);
     check("moved-2", of_a_square_moved);
     let text = std::fs::read_to_string(kept("moved-2.jsonl")).expect("kept");

@@ -2528,6 +2528,11 @@ order: JoinOrder,
  */
 binding: Binding, 
 /**
+ * A seam takes up the width of its stitching besides its allowances. It is said of seams alone;
+ * where it is not said of them, a throw was begun without that width and keeps its sizes.
+ */
+stitch_in_seam?: boolean, 
+/**
  * Pressing and trimming the whole edge is a step before the binding. Where it is not said, the
  * binding begins without it.
  */
@@ -2594,6 +2599,10 @@ order: JoinOrder,
  * The whole edge is pressed and trimmed before the binding.
  */
 trim_edge: boolean, 
+/**
+ * Its seams take up the width of their stitching; carried along, there is nothing to choose.
+ */
+stitch_in_seam?: boolean, 
 /**
  * Width of the binding strip.
  */

@@ -5,8 +5,8 @@ use crate::command::pile::check_patches;
 use crate::command::rejection::Rejection;
 use crate::fitting::trimming::{choice, ruler_of};
 use crate::measure::{Count, Length};
-use crate::plan::Plan;
 use crate::plan::assembly::{Assembly, Kind, Rect};
+use crate::plan::{Plan, laps_in};
 use crate::throw::event::Event;
 use crate::throw::fringe::least_lap;
 use crate::throw::seams::made_in;
@@ -217,7 +217,7 @@ pub(super) fn mark_laps(
 
 pub(super) fn check_lap(throw: &Throw, lap: Length) -> Result<(), Rejection> {
     let least = least_lap(throw);
-    if lap < least || crate::plan::take(throw.plan.joining, lap) * 2 >= throw.plan.side {
+    if lap < least || lap * laps_in(throw.plan.joining) * 2 >= throw.plan.side {
         return Err(Rejection::LapTooNarrow { lap, least });
     }
     let wider = std::cmp::max(throw.plan.lap_between(), lap);

@@ -37,10 +37,9 @@ pub(super) fn use_scrap(throw: &Throw, scrap: u16) -> Result<Vec<Event>, Rejecti
         .get(usize::from(scrap))
         .ok_or(Rejection::Scrap)?;
     let plan = Plan {
-        joining: scrap.joining,
         lap: scrap.lap,
         stitch: scrap.stitch,
-        ..throw.plan
+        ..throw.plan.joined(scrap.joining)
     };
     if plan == throw.plan {
         return Err(Rejection::Nothing);

@@ -129,6 +129,13 @@ fn spread_face(
 }
 
 /// The most layers on any lap, and the most where four corners meet.
+///
+/// A seam pressed open has as many: on either side of it a square and its own allowance, and where
+/// two cross, twice two. Pressed to one side it has three, the square and both allowances. Counted on
+/// a drawing of four bare squares, whose second seam crosses two first ones turned opposite ways and
+/// is itself turned down: below it lie the lower square and both allowances of the second seam. To the
+/// right the lower pair is one layer thick and the upper, whose first seam is turned there, three:
+/// 1 + 1 + 3 = 5; to the left 3 + 3 + 1 = 7. So six on average; all turned one way, nine on one side.
 pub fn layers(across: u16, down: u16, covers: &[Cover]) -> (u32, u32) {
     let at =
         |r: u16, c: u16| covers[usize::from(r) * usize::from(across) + usize::from(c)].layers();

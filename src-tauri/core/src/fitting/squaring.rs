@@ -1,7 +1,8 @@
 //! Squaring up: what a finished block measures against what it should.
 //!
 //! With `s` the cut side and `W` a four's measured width, the lap really sewn across
-//! it is `2s − W` (plain arithmetic; half of it an allowance on a seam). What a block
+//! it is `2s − W`; on a seam with stitching `w` wide the allowance is half of `2s − W − w`
+//! (plain arithmetic). What a block
 //! has over the trim size is cut off half on each side, so that the crossing stays in
 //! the middle; where halving falls between the ruler's marks, the left or upper side
 //! gets the smaller half and nothing is lost.
@@ -22,7 +23,7 @@
 use crate::measure::outline::{Measures, Outline, OutlineFault};
 use crate::measure::{Length, Ruler, from_mm, in_mm, in_nm, nm, zero};
 use crate::plan::assembly::{Rect, Seam};
-use crate::plan::{Joining, Plan};
+use crate::plan::{Joining, Plan, Stitch, laps_in};
 use crate::throw::fringe::least_lap;
 use crate::throw::{Size, Throw};
 
@@ -67,7 +68,7 @@ pub fn natural(throw: &Throw, block: Rect) -> Size {
     };
     let taken = |piece: Rect| {
         let made = throw.made(piece);
-        crate::plan::take(made.joining, made.lap)
+        made.take(&throw.plan)
     };
     if block.cols == 2 {
         // The four's pairs lie side to side; its own join is the level one.
@@ -110,12 +111,9 @@ pub fn held(throw: &Throw, block: Rect, measures: Measures) -> Result<Size, Outl
 }
 
 /// The lap (or allowance) really sewn across a four of this measured side.
-pub fn sewn_lap(plan: &Plan, joining: Joining, measured: Length) -> Length {
+pub fn sewn_lap(plan: &Plan, joining: Joining, stitch: Stitch, measured: Length) -> Length {
     let taken = plan.side * 2 - measured;
-    match joining {
-        Joining::Lapped => taken,
-        Joining::Seamed | Joining::Exposed => taken / 2,
-    }
+    (taken - plan.beside(joining, stitch)) / laps_in(joining)
 }
 
 /// The ways in which a measured block's laps, by its size, leave less than the least fringe.
@@ -124,12 +122,14 @@ pub fn thin_laps(throw: &Throw, block: Rect) -> Vec<Seam> {
     let Some(size) = throw.work(block).and_then(|w| w.measured) else {
         return Vec::new();
     };
-    let lapped = throw.made(block).joining == Joining::Lapped;
+    let made = throw.made(block);
+    let lapped = made.joining == Joining::Lapped;
     let ways = [
         (Seam::Upright, block.cols, size.width),
         (Seam::Level, block.rows, size.height),
     ];
-    let thin = |measured| sewn_lap(&throw.plan, Joining::Lapped, measured) < least_lap(throw);
+    let sewn = |measured| sewn_lap(&throw.plan, made.joining, made.stitch, measured);
+    let thin = |measured| sewn(measured) < least_lap(throw);
     let ways = ways.into_iter();
     ways.filter(|(_, squares, measured)| lapped && *squares == 2 && thin(*measured))
         .map(|(seam, _, _)| seam)
@@ -214,11 +214,21 @@ mod tests {
     #[test]
     fn the_lap_being_sewn_shows_in_the_width() {
         let plan = Plan::default();
+        let twin = plan.stitch;
         assert_eq!(
-            sewn_lap(&plan, Joining::Lapped, eighth_inches(77)),
+            sewn_lap(&plan, Joining::Lapped, twin, eighth_inches(77)),
             eighth_inches(3)
         );
-        assert_eq!(sewn_lap(&plan, Joining::Seamed, inches(9)), half_inches(1));
+        assert_eq!(
+            sewn_lap(&plan, Joining::Seamed, Stitch::Straight, inches(9)),
+            half_inches(1)
+        );
+        // Of 254 mm the pair keeps 224.6: 29.4 are taken, 4 of them between the needles.
+        let plan = plan.joined(Joining::Exposed);
+        assert_eq!(
+            sewn_lap(&plan, Joining::Exposed, twin, tenths_of_mm(2246)),
+            half_inches(1)
+        );
     }
 
     #[test]

@@ -35,10 +35,10 @@ use crate::measure::outline::Outline;
 use crate::measure::{Length, NM_PER_INCH, NM_PER_MM, Ruler, in_mm, in_nm, nm, zero};
 use crate::plan::assembly::{Rect, Seam};
 use crate::plan::binding::EdgeSide;
-use crate::plan::{Joining, Plan, take};
+use crate::plan::{Joining, Plan, laps_in};
 use crate::throw::fringe::least_lap;
 use crate::throw::tasks::Task;
-use crate::throw::{Size, Throw};
+use crate::throw::{Made, Size, Throw};
 
 /// Tenths of a minute for a join lapped less than the plan says.
 pub const NARROWER: i64 = 20;
@@ -201,6 +201,17 @@ fn line_on(
     (cost, hows)
 }
 
+/// The most that a join can give and that is no more than this: the amount next below, where this is
+/// none of its amounts.
+fn down(up: &dyn Fn(usize, i64) -> i64, j: usize, taken: i64) -> i64 {
+    let above = up(j, taken);
+    if above == taken {
+        return taken;
+    }
+    let first = up(j, 1);
+    above - (up(j, first + 1) - first)
+}
+
 /// Where both ends of a bar are its alone, share the shortage as evenly as the marks allow:
 /// the crossing moves least.
 fn even_out(hows: &mut [How], room: &[i64], up: &dyn Fn(usize, i64) -> i64) {
@@ -222,7 +233,11 @@ fn even_out(hows: &mut [How], room: &[i64], up: &dyn Fn(usize, i64) -> i64) {
         // The marks next to the half, at either end; the other end takes the rest.
         let above = [up(j, half), short - up(j + 1, half)];
         let below = [short - up(j + 1, short - half), up(j, half + 1)];
-        let splits = above.into_iter().chain(below).chain([before]);
+        // At an outer edge nothing lies on marks: the join beside it may take the mark below the half.
+        let under = [down(up, j, half), short - down(up, j + 1, short - half)];
+        // And as much as either end has room for.
+        let most = [before, short - room[j + 1]];
+        let splits = above.into_iter().chain(below).chain(under).chain(most);
         let best = splits
             .filter(|b| *b > 0 && *b < short)
             .filter(|b| up(j, *b) <= room[j] && up(j + 1, short - b) <= room[j + 1])
@@ -351,7 +366,7 @@ impl BlockLine {
         for pair in blocks.windows(2) {
             if let Some(join) = throw.joined_by(pair[0], pair[1]) {
                 let made = throw.made(join.whole);
-                short += take(made.joining, made.lap) - throw.plan.take_between();
+                short += made.take(&throw.plan) - throw.plan.take_between();
             }
         }
         let block = blocks[0];
@@ -369,7 +384,7 @@ impl BlockLine {
                 _ => return None,
             };
             let made = throw.made(inner);
-            let give = take(made.joining, made.lap) - take(made.joining, least);
+            let give = (made.lap - least) * laps_in(made.joining);
             (give >= short).then_some(SEAM * seams)
         };
         Bar {
@@ -423,7 +438,7 @@ impl Marks {
 
     /// Most that a join can give.
     fn room(&self) -> i64 {
-        in_nm(take(self.joining, self.usual) - take(self.joining, self.least)).max(0)
+        (in_nm(self.usual - self.least) * laps_in(self.joining)).max(0)
     }
 
     /// The widest lap on the ruler that gives as much.
@@ -432,14 +447,13 @@ impl Marks {
             return self.usual;
         }
         // A seam has two allowances, each giving half.
-        let one = in_nm(take(self.joining, nm(1)));
-        let wide = (in_nm(take(self.joining, self.usual)) - taken).div_euclid(one);
-        nm(wide.div_euclid(self.step) * self.step)
+        let all = in_nm(self.usual) * laps_in(self.joining) - taken;
+        nm(all.div_euclid(laps_in(self.joining) * self.step) * self.step)
     }
 
     /// What that lap gives.
     fn up(&self, taken: i64) -> i64 {
-        in_nm(take(self.joining, self.usual) - take(self.joining, self.lap(taken)))
+        in_nm(self.usual - self.lap(taken)) * laps_in(self.joining)
     }
 }
 
@@ -556,7 +570,7 @@ impl BlockLine {
             .map(|j| match j {
                 0 => edges[0],
                 j if j == n => edges[edges.len() - 1],
-                j => in_nm(plan.take_between() - take(plan.joining, lap(j))).max(0),
+                j => (in_nm(plan.lap_between() - lap(j)) * laps_in(plan.joining)).max(0),
             })
             .collect();
         let sides = match self.seam {
@@ -754,7 +768,8 @@ pub fn closing(throw: &Throw) -> Vec<(Seam, usize, Length)> {
                 let marked = (!throw.begun(j.whole))
                     .then(|| throw.marked(pair[0], pair[1]))
                     .flatten();
-                take(made.joining, marked.unwrap_or(made.lap))
+                let lap = marked.unwrap_or(made.lap);
+                Made { lap, ..made }.take(plan)
             });
             sum + lap.unwrap_or_else(zero)
         });

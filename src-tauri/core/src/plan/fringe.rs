@@ -6,6 +6,7 @@
 //! single needle, the stitch width for a zigzag. On
 //! an exposed seam the whole allowance beyond the stitching stands free:
 //! `a − stitched width / 2`, where `a` is the allowance. A plain seam has no fringe. (Plain arithmetic.)
+//! What the seam takes up is measured to the row at the other side ([`Plan::take`]).
 //!
 //! The same arithmetic says where each row runs ([`rows`]): the middle of the rows lies in the middle
 //! of the lap, or one allowance in from the raw edges.

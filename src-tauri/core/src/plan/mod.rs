@@ -1,12 +1,13 @@
 //! What the maker plans to make: the squares, the lap, the grid, the stitch.
 //!
 //! A [`Plan`] is the maker's wish, not the state of the bench; what is already
-//! sewn is kept in [`crate::throw`]. With `s` the cut side, `o` the lap and `a`
-//! the seam allowance, a join *takes up*
+//! sewn is kept in [`crate::throw`]. With `s` the cut side, `o` the lap, `a` the seam
+//! allowance and `w` how wide the stitching is, a join *takes up*
 //!
 //! * `o` when the edges are lapped,
-//! * `2a` when they are seamed right sides together, or wrong sides together
-//!   with the raw edges showing;
+//! * `2a + w` when they are seamed right sides together, or wrong sides together
+//!   with the raw edges showing: the middle of the stitching runs `a` from the raw edges, and
+//!   the pieces open at the row farthest from these, `a + w/2` from them on either piece;
 //!
 //! so with `t` for that take-up, a run of `n` squares is `n·s − (n−1)·t` long,
 //! a pair is `2s − t` by `s`, a four is `2s − t` square, and the outer edges keep
@@ -173,6 +174,11 @@ pub struct Plan {
     pub order: JoinOrder,
     /// The strip round the outside.
     pub binding: Binding,
+    /// A seam takes up the width of its stitching besides its allowances. It is said of seams alone;
+    /// where it is not said of them, a throw was begun without that width and keeps its sizes.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    #[ts(as = "Option<bool>", optional)]
+    pub stitch_in_seam: bool,
     /// Pressing and trimming the whole edge is a step before the binding. Where it is not said, the
     /// binding begins without it.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
@@ -206,6 +212,7 @@ impl Default for Plan {
                 longest: inches(28),
                 tail: inches(4),
             },
+            stitch_in_seam: false,
             trim_edge: true,
             cooling_minutes: 5,
             washes: 3,
@@ -289,14 +296,44 @@ pub enum Advice {
         /// What an untrimmed four measures.
         natural: Length,
     },
+    /// A twin needle in a plain seam: its two rows hold the allowances together, so that the seam
+    /// cannot be pressed open, and its stitches show where the seam is pulled (common practice, no
+    /// source).
+    TwinHidden,
     /// Squares wanted smaller than the lap allows comfortably: a third or more is lapped away.
     LapLarge,
 }
 
 impl Plan {
-    /// What one join takes up of the two pieces: `o`, or `2a`.
+    /// What one join takes up of the two pieces: `o`, or `2a + w`.
     pub fn take(&self) -> Length {
-        take(self.joining, self.lap)
+        self.take_of(self.joining, self.lap, self.stitch)
+    }
+
+    /// What a join of this kind takes up.
+    pub fn take_of(&self, joining: Joining, lap: Length, stitch: Stitch) -> Length {
+        lap * laps_in(joining) + self.beside(joining, stitch)
+    }
+
+    /// What a join takes up besides its lap or its allowances: on a seam all of the stitching's
+    /// width, half of it on either piece.
+    pub fn beside(&self, joining: Joining, stitch: Stitch) -> Length {
+        match joining {
+            Joining::Seamed | Joining::Exposed if self.stitch_in_seam => stitch.width(),
+            _ => zero(),
+        }
+    }
+
+    /// The same plan with its edges held together so. A seam that comes in place of laps takes up
+    /// the width of its stitching.
+    #[must_use]
+    pub fn joined(self, joining: Joining) -> Plan {
+        let counted = self.stitch_in_seam || self.joining == Joining::Lapped;
+        Plan {
+            joining,
+            stitch_in_seam: counted && joining != Joining::Lapped,
+            ..self
+        }
     }
 
     /// The lap (or allowance) where blocks are joined to one another.
@@ -306,7 +343,7 @@ impl Plan {
 
     /// What a join between blocks takes up.
     pub fn take_between(&self) -> Length {
-        take(self.joining, self.lap_between())
+        self.take_of(self.joining, self.lap_between(), self.stitch)
     }
 
     /// How long a stitch is.
@@ -391,13 +428,14 @@ impl Plan {
         if !within(self.across) || !within(self.down) {
             return Err(PlanFault::Grid);
         }
-        if self.lap <= zero() || self.take() * 2 >= self.side {
+        let laid = |lap| lap * laps_in(self.joining);
+        if self.lap <= zero() || laid(self.lap) * 2 >= self.side {
             return Err(PlanFault::Lap);
         }
-        if self.lap_between() <= zero() || self.take_between() * 2 >= self.side {
+        if self.lap_between() <= zero() || laid(self.lap_between()) * 2 >= self.side {
             return Err(PlanFault::Between);
         }
-        let narrowest = std::cmp::min(self.take(), self.take_between());
+        let narrowest = laid(std::cmp::min(self.lap, self.lap_between()));
         if self.stitch.width() > narrowest || self.stitch.width() < zero() {
             return Err(PlanFault::StitchTooWide);
         }
@@ -421,7 +459,7 @@ impl Plan {
         {
             return Err(PlanFault::Binding);
         }
-        if b.longest <= self.take() * 2 || b.longest > nm(50_000_000_000) {
+        if b.longest <= laid(self.lap) * 2 || b.longest > nm(50_000_000_000) {
             return Err(PlanFault::Binding);
         }
         if self.washes > 9 || self.cooling_minutes > 240 {
@@ -450,6 +488,9 @@ impl Plan {
         }
         if let Stitch::Twin { spacing } = self.stitch {
             out.push(Advice::TwinNeedle { spacing });
+            if self.joining == Joining::Seamed {
+                out.push(Advice::TwinHidden);
+            }
         }
         if (self.across % 2 == 1 && self.across > 1) || (self.down % 2 == 1 && self.down > 1) {
             out.push(Advice::OddGrid);
@@ -458,11 +499,11 @@ impl Plan {
     }
 }
 
-/// What one join of this kind takes up.
-pub fn take(joining: Joining, lap: Length) -> Length {
+/// How many laps or allowances lie in one join.
+pub fn laps_in(joining: Joining) -> i64 {
     match joining {
-        Joining::Lapped => lap,
-        Joining::Seamed | Joining::Exposed => lap * 2,
+        Joining::Lapped => 1,
+        Joining::Seamed | Joining::Exposed => 2,
     }
 }
 
@@ -517,16 +558,135 @@ mod tests {
             lap: quarter_inches(1),
             ..Plan::default()
         };
+        let straight = |plan| Plan {
+            stitch: Stitch::Straight,
+            ..plan
+        };
         // Two 5 in squares with 1/4 in allowances: 9 1/2 in, the outer allowances still there.
-        assert_eq!(plan.run(2), half_inches(19));
+        assert_eq!(straight(plan).run(2), half_inches(19));
         assert_eq!(plan.fringe(), None);
         let exposed = Plan {
             joining: Joining::Exposed,
             lap: half_inches(1),
             ..Plan::default()
         };
-        assert_eq!(exposed.run(2), inches(9));
+        assert_eq!(straight(exposed).run(2), inches(9));
         assert_eq!(exposed.fringe(), Some(nm(10_700_000)));
+    }
+
+    /// By a drawing: two squares of 127 mm with their edges together, and two rows 4 mm apart about
+    /// a line 12.7 mm from the edges.
+    ///
+    /// ```text
+    /// raw edges                                     far edge
+    /// |   fringe    row    row                         |
+    /// |--- 10.7 ---|-- 4 --|----------- 112.3 ---------|
+    /// |------- 12.7 ---|   ^ opened out, each square begins here
+    /// ```
+    ///
+    /// So a pair is 2 · 112.3 mm, 224.6 mm. Each of five joins across takes 14.7 mm of either
+    /// square, 6 · 127 − 5 · 29.4 = 615 mm, and each of seven down, 8 · 127 − 7 · 29.4 = 810.2 mm. With one row it would be 635 and 838.2 mm: 20 and 28 mm more.
+    #[test]
+    fn a_seam_opens_at_the_row_farthest_from_its_raw_edges() {
+        for joining in [Joining::Seamed, Joining::Exposed] {
+            let spacing = tenths_of_mm(40);
+            for stitch in [
+                Stitch::Twin { spacing },
+                Stitch::TwoRows { spacing },
+                Stitch::Zigzag { width: spacing },
+            ] {
+                let plan = Plan {
+                    stitch,
+                    ..Plan::default().joined(joining)
+                };
+                assert_eq!(plan.natural_four(), tenths_of_mm(2246));
+                let size = (tenths_of_mm(6150), tenths_of_mm(8102));
+                assert_eq!(plan.finished(), size);
+                // Asked for that size, the grid is found and told with it.
+                let grid = grids::for_size(&plan, size.0, size.1, 1)[0];
+                assert_eq!((grid.across, grid.down, grid.size), (6, 8, size));
+                let straight = Plan {
+                    stitch: Stitch::Straight,
+                    ..plan
+                };
+                let size = (tenths_of_mm(6350), tenths_of_mm(8382));
+                assert_eq!(straight.finished(), size);
+                // A throw begun before that was counted keeps its sizes, whatever its stitch.
+                let older = Plan {
+                    stitch_in_seam: false,
+                    ..plan
+                };
+                assert_eq!(older.finished(), size);
+            }
+        }
+    }
+
+    /// Plans that could be made before stitching counted in a seam can be made still: the two
+    /// allowances are under half the side (2 · 30 mm of 127 mm), with the stitching they are over it.
+    #[test]
+    fn a_wide_stitch_forbids_no_allowance_that_was_allowed() {
+        let plan = Plan {
+            lap: millimetres(30),
+            binding: Binding {
+                longest: millimetres(121),
+                ..Plan::default().binding
+            },
+            ..Plan::default().joined(Joining::Exposed)
+        };
+        assert_eq!(plan.check(), Ok(()));
+        assert!(plan.take() * 2 > plan.side);
+        assert_eq!(plan.blocks(2), millimetres(190));
+        let wide = |mm| Plan {
+            stitch: Stitch::Zigzag {
+                width: millimetres(mm),
+            },
+            ..plan
+        };
+        // Stitching as wide as both allowances runs off the edge of neither.
+        assert_eq!(wide(60).check(), Ok(()));
+        assert_eq!(wide(61).check(), Err(PlanFault::StitchTooWide));
+    }
+
+    /// What is joined by seams instead of laps counts the stitching; an older throw's seams do not.
+    #[test]
+    fn seams_that_come_in_place_of_laps_count_their_stitching() {
+        let lapped = Plan::default();
+        assert!(!lapped.stitch_in_seam);
+        let seamed = lapped.joined(Joining::Exposed);
+        assert!(seamed.stitch_in_seam && seamed.joined(Joining::Seamed).stitch_in_seam);
+        assert_eq!(seamed.joined(Joining::Lapped), lapped);
+        let older = Plan {
+            joining: Joining::Exposed,
+            ..lapped
+        };
+        assert_eq!(older.joined(Joining::Exposed), older);
+        assert!(!older.joined(Joining::Seamed).stitch_in_seam);
+        let said = |plan: &Plan| {
+            serde_json::to_string(plan)
+                .unwrap()
+                .contains("stitch_in_seam")
+        };
+        assert!(said(&seamed) && !said(&lapped) && !said(&older));
+    }
+
+    #[test]
+    fn a_twin_needle_in_a_hidden_seam_is_doubted() {
+        let told = |joining, stitch| {
+            let plan = Plan {
+                joining,
+                stitch,
+                ..Plan::default()
+            };
+            plan.advice().contains(&Advice::TwinHidden)
+        };
+        let spacing = tenths_of_mm(40);
+        assert!(told(Joining::Seamed, Stitch::Twin { spacing }));
+        for stitch in [Stitch::Straight, Stitch::TwoRows { spacing }] {
+            assert!(!told(Joining::Seamed, stitch));
+        }
+        for joining in [Joining::Lapped, Joining::Exposed] {
+            assert!(!told(joining, Stitch::Twin { spacing }));
+        }
     }
 
     #[test]

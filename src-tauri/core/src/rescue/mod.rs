@@ -20,7 +20,7 @@ use crate::fitting::squaring::thin_laps;
 use crate::fitting::trimming::{How, choice, choices, holds};
 use crate::measure::{Length, Ruler, zero};
 use crate::plan::assembly::{Rect, Seam};
-use crate::plan::{Joining, Plan};
+use crate::plan::{Plan, laps_in};
 use crate::throw::account::account;
 use crate::throw::fringe::least_lap;
 use crate::throw::seams::round;
@@ -390,13 +390,8 @@ pub fn ways_for_block(throw: &Throw, block: Rect, ruler: Ruler) -> Vec<Remedy> {
             continue;
         };
         // A seam has two allowances, each giving half.
-        let per_lap = if plan.joining == Joining::Lapped {
-            1
-        } else {
-            2
-        };
         // The widest lap on the ruler that gives as much.
-        let narrower = ruler.at_most(lap - short / per_lap);
+        let narrower = ruler.at_most(lap - short / laps_in(plan.joining));
         if narrower >= least_lap(throw) {
             let action = Command::Unpick {
                 pieces: inner,
@@ -467,7 +462,8 @@ fn opened_by(throw: &Throw, action: &Command) -> (usize, Length) {
 }
 
 /// The loose place of the same shape where this block would cost least, if that is less
-/// than where it is, with the cost there.
+/// than where it is, with its own cost there: what the throw costs then less what it would cost if
+/// the block were not short.
 fn edge_place(throw: &Throw, block: Rect, ruler: Ruler) -> Option<(Rect, i64)> {
     let here = choice(throw, throw.plan.target(), ruler.step()).trouble;
     let (across, down) = (throw.plan.across, throw.plan.down);
@@ -490,7 +486,18 @@ fn edge_place(throw: &Throw, block: Rect, ruler: Ruler) -> Option<(Rect, i64)> {
             best = Some((place, there));
         }
     }
-    best
+    let (place, there) = best?;
+    let moved = decide(Some(throw), &Command::Swap { a: block, b: place }).ok()?;
+    let mut full = throw.after(&moved);
+    let target = full.target(place);
+    let pieces = vec![(place, target.width, target.height)];
+    let squared = Event::SquaredUp {
+        pieces,
+        unmeasured: None,
+    };
+    full.apply(&squared, 0);
+    let others = choice(&full, full.plan.target(), ruler.step()).trouble;
+    Some((place, there - others))
 }
 
 /// Whether a block may be short at all: it is stitched, and not yet joined to others.
@@ -502,3 +509,6 @@ pub fn can_be_off(throw: &Throw, block: Rect) -> bool {
             .goes_into(block)
             .is_none_or(|j| !throw.begun(j.whole))
 }
+
+#[cfg(test)]
+mod tests;

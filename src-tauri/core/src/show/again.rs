@@ -3,7 +3,7 @@
 use crate::cloth::fabric::{Denim, Print};
 use crate::log::journal::Journal;
 use crate::log::lessons::heritage;
-use crate::plan::Plan;
+use crate::plan::{Joining, Plan};
 use crate::show::context::Context;
 use crate::show::lessons::{Lessons, view};
 use crate::show::plan::{PlanDraft, draft_of};
@@ -51,6 +51,8 @@ pub fn again(journal: &Journal, context: Context<'_>) -> AgainView {
     let plan = Plan {
         trim,
         trim_edge: true,
+        // So are its seams counted with their stitching.
+        stitch_in_seam: throw.plan.joining != Joining::Lapped,
         ..throw.plan
     };
     AgainView {

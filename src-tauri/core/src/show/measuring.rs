@@ -13,10 +13,11 @@ use crate::plan::assembly::{Rect, Seam};
 use crate::plan::{Joining, fringe};
 use crate::show::context::Context;
 use crate::show::errors::{self, rejection};
+use crate::show::events::joined;
 use crate::show::parts::{Button, FieldProblem, Figure, Head, head};
 use crate::show::picture::Picture;
 use crate::show::{fields, lessons, names, pictures};
-use crate::throw::{Size, Throw};
+use crate::throw::{Made, Size, Throw};
 use crate::words::Problem;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -178,6 +179,7 @@ pub(super) fn made_up(
                         ("by", by.into()),
                         ("piece", names::piece(throw, other, context).into()),
                         ("lap", context.length(lap).into()),
+                        ("joining", joined(throw.plan.joining).into()),
                     ],
                 ),
             });
@@ -250,8 +252,9 @@ pub(super) fn verdict_of(
         );
         out.extend(made_up(throw, piece, Some(seam), open, context));
         if thin.contains(&seam) {
-            let lap = sewn_lap(&throw.plan, Joining::Lapped, measured);
-            let fringe = fringe(Joining::Lapped, lap, throw.made(piece).stitch);
+            let made = throw.made(piece);
+            let lap = sewn_lap(&throw.plan, made.joining, made.stitch, measured);
+            let fringe = fringe(made.joining, lap, made.stitch);
             let fringe = match fringe {
                 Some(fringe) if fringe >= zero() => context.showing(fringe),
                 _ => context.over_nothing(zero() - nm(1)),
@@ -271,7 +274,9 @@ pub(super) fn verdict_of(
 fn figures_of(throw: &Throw, piece: Rect, size: Size, context: Context<'_>) -> Vec<Figure> {
     let (target, should) = (throw.target(piece), natural(throw, piece));
     let mut out = Vec::new();
-    let joining = throw.made(piece).joining;
+    let Made {
+        joining, stitch, ..
+    } = throw.made(piece);
     for (side, squares, measured, wanted, planned) in [
         ("across", piece.cols, size.width, target.width, should.width),
         (
@@ -289,8 +294,8 @@ fn figures_of(throw: &Throw, piece: Rect, size: Size, context: Context<'_>) -> V
         });
         let lapped = joining == Joining::Lapped;
         if squares == 2 {
-            let lap = sewn_lap(&throw.plan, joining, measured);
-            let meant = sewn_lap(&throw.plan, joining, planned);
+            let lap = sewn_lap(&throw.plan, joining, stitch, measured);
+            let meant = sewn_lap(&throw.plan, joining, stitch, planned);
             let value = context.length(lap);
             let text = say!(
                 context,
@@ -501,7 +506,8 @@ pub(super) fn summed(throw: &Throw, context: Context<'_>) -> (Vec<Figure>, Strin
     if drift::seen(throw).is_empty() {
         return (Vec::new(), say!(context, "summary-none"));
     }
-    let lap = sewn_lap(&throw.plan, throw.plan.joining, sum.mean);
+    let plan = &throw.plan;
+    let lap = sewn_lap(plan, plan.joining, plan.stitch, sum.mean);
     let figures = vec![
         figure("mean", context.length(sum.mean)),
         figure("spread", context.length(sum.spread)),

@@ -13,6 +13,7 @@ use crate::rescue::{
 use crate::show::change::left_over;
 use crate::show::context::Context;
 use crate::show::errors::rejection;
+use crate::show::events::joined;
 use crate::show::parts::{Button, Head, head};
 use crate::show::picture::Picture;
 use crate::show::{measuring, names, opening, pictures};
@@ -238,7 +239,12 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
         lines.extend(cut_again(throw, from, again, context));
     }
     if let Command::Unpick { lap: Some(lap), .. } = &way.action {
-        lines.push(say!(context, "way-new-lap", lap = context.length(*lap)));
+        lines.push(say!(
+            context,
+            "way-new-lap",
+            lap = context.length(*lap),
+            joining = joined(throw.plan.joining)
+        ));
     } else {
         for (a, b, lap) in &laps {
             let lap = context.length(*lap);
@@ -255,7 +261,8 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
                     "way-lap-at",
                     piece = name(other),
                     lap = lap,
-                    usual = usual
+                    usual = usual,
+                    joining = joined(throw.plan.joining)
                 ),
                 None => say!(
                     context,
@@ -263,7 +270,8 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
                     a = name(a),
                     b = name(b),
                     lap = lap,
-                    usual = usual
+                    usual = usual,
+                    joining = joined(throw.plan.joining)
                 ),
             });
         }

@@ -74,6 +74,10 @@ pub struct PlanDraft {
     pub order: JoinOrder,
     /// The whole edge is pressed and trimmed before the binding.
     pub trim_edge: bool,
+    /// Its seams take up the width of their stitching; carried along, there is nothing to choose.
+    #[serde(default = "counted")]
+    #[ts(as = "Option<bool>", optional)]
+    pub stitch_in_seam: bool,
     /// Width of the binding strip.
     pub strip: String,
     /// Longest binding strip.
@@ -117,6 +121,11 @@ pub struct PlanView {
     pub lessons: Option<Lessons>,
 }
 
+/// A draft that does not say it is of a new throw.
+fn counted() -> bool {
+    true
+}
+
 /// A plan as typed fields.
 pub fn draft_of(plan: &Plan, context: Context<'_>) -> PlanDraft {
     let needle = by_needle(context);
@@ -140,6 +149,7 @@ pub fn draft_of(plan: &Plan, context: Context<'_>) -> PlanDraft {
         between: plan.between.map_or_else(String::new, |t| field(t, context)),
         order: plan.order,
         trim_edge: plan.trim_edge,
+        stitch_in_seam: plan.stitch_in_seam || plan.joining == Joining::Lapped,
         strip: field(plan.binding.strip, context),
         longest: field(plan.binding.longest, context),
         tail: field(plan.binding.tail, context),
@@ -229,6 +239,7 @@ pub(super) fn read_draft(
                 longest: longest?,
                 tail: tail?,
             },
+            stitch_in_seam: draft.stitch_in_seam && draft.joining != Joining::Lapped,
             trim_edge: draft.trim_edge,
             cooling_minutes: cooling?,
             washes: u8::try_from(washes?).unwrap_or(u8::MAX),
@@ -450,10 +461,13 @@ pub(super) fn figures_of(
         ),
     };
     if lap > 0 {
-        add(
-            "layers",
-            context.plain(say!(context, "layers", lap = lap, crossing = crossing)),
-        );
+        // A hidden seam pressed open lies as thick as a lap; see [`crate::faces::spread::layers`].
+        let key = match plan.joining {
+            Joining::Seamed => "layers-seamed",
+            Joining::Lapped | Joining::Exposed => "layers",
+        };
+        let layers = say!(context, key, lap = lap, crossing = crossing);
+        add("layers", context.plain(layers));
     }
     let need = plan.binding_for(w, h);
     add(
@@ -496,6 +510,7 @@ pub(super) fn advice(advice: &Advice, context: Context<'_>) -> Problem {
                 ("natural", context.length(*natural).into()),
             ],
         ),
+        Advice::TwinHidden => context.words.problem("advice-twin-hidden", &[]),
         Advice::LapLarge => context.words.problem("advice-lap-large", &[]),
     }
 }

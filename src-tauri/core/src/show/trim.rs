@@ -6,6 +6,7 @@ use crate::log::journal::Journal;
 use crate::measure::{Length, zero};
 use crate::plan::assembly::{Rect, Seam};
 use crate::show::context::Context;
+use crate::show::events::joined;
 use crate::show::measuring::summed;
 use crate::show::parts::{Button, Head, head};
 use crate::show::picture::{InkKey, Picture};
@@ -210,7 +211,8 @@ fn save(throw: &Throw, save: &Save, laps: &[(Rect, Rect, Length)], context: Cont
                         context,
                         "save-lap",
                         piece = names::piece(throw, other, context),
-                        lap = context.length(*lap)
+                        lap = context.length(*lap),
+                        joining = joined(throw.plan.joining)
                     )
                 })
                 .collect();

@@ -22,6 +22,7 @@ use crate::plan::binding::EdgeSide;
 use crate::plan::{Joining, Stitch, rows};
 use crate::show::card_figures::card_figures;
 use crate::show::context::Context;
+use crate::show::events::joined;
 use crate::show::opening::{self, OpenFirst};
 use crate::show::parts::{Button, CautionNote, Figure, Head, Move, head};
 use crate::show::picture::Picture;
@@ -637,6 +638,7 @@ fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
     match (task, made.joining, throw.plan.stitch) {
         (Task::Pin, Joining::Exposed, _) => "how-pin-exposed".into(),
         (Task::PressSeam, Joining::Exposed, _) => "how-press-seam-exposed".into(),
+        (Task::PressSeam, _, _) if made.stitch.width() > zero() => "how-press-seam-wide".into(),
         (Task::JoinBinding, _, _) if throw.plan.joining != Joining::Lapped => {
             "how-join-binding-seam".into()
         }
@@ -646,7 +648,8 @@ fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
         (Task::Stitch, Joining::Lapped, Stitch::TwoRows { .. }) => "how-stitch-rows".into(),
         (Task::Stitch, Joining::Lapped, _) => "how-stitch-lap".into(),
         (Task::Stitch, _, Stitch::TwoRows { .. }) => "how-stitch-seam-rows".into(),
-        (Task::Stitch, _, _) => "how-stitch-seam".into(),
+        (Task::Stitch, _, Stitch::Straight) => "how-stitch-seam".into(),
+        (Task::Stitch, _, _) => "how-stitch-seam-wide".into(),
         (Task::GlueBinding, _, _) if !throw.tasks(piece).contains(&Task::TrimEdge) => {
             "how-glue-binding-untrimmed".into()
         }
@@ -790,7 +793,8 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
                 "special-lap",
                 a = names::piece(throw, a, context),
                 b = names::piece(throw, b, context),
-                lap = context.length(lap)
+                lap = context.length(lap),
+                joining = joined(throw.plan.joining)
             ));
         }
     }

@@ -2,7 +2,7 @@
 
 use crate::measure::{Count, Length};
 use crate::plan::assembly::{Rect, Seam};
-use crate::plan::{Joining, Stitch};
+use crate::plan::{Joining, Plan, Stitch};
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
 
@@ -42,6 +42,13 @@ pub struct Made {
     pub lap: Length,
     /// Its stitch.
     pub stitch: Stitch,
+}
+
+impl Made {
+    /// What the join takes up of the two pieces in a throw of this plan.
+    pub fn take(self, plan: &Plan) -> Length {
+        plan.take_of(self.joining, self.lap, self.stitch)
+    }
 }
 
 /// How a square came to be spoilt.

@@ -157,10 +157,15 @@ impl WorkIndex {
         let number = |piece: Rect| assembly.number(piece);
         for piece in touched {
             let Some(n) = number(*piece) else { continue };
-            self.pieces[n].size = throw.size_from(*piece, self);
-            self.work_out(throw, n, *piece);
             // A block once joined is not trimmed again, one set free may have to be.
             let parts = assembly.join(*piece).map(|j| [j.first, j.second]);
+            for part in parts.into_iter().flatten() {
+                if let Some(n) = number(part) {
+                    self.pieces[n].size = throw.size_from(part, self);
+                }
+            }
+            self.pieces[n].size = throw.size_from(*piece, self);
+            self.work_out(throw, n, *piece);
             for part in parts.into_iter().flatten() {
                 if let Some(n) = number(part) {
                     self.work_out(throw, n, part);

@@ -102,3 +102,126 @@ impl Throw {
         self.pieced_spares.truncate(self.spares.get() as usize);
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::cloth::fabric::Denim;
+    use crate::command::{Command, decide};
+    use crate::fitting::tests::begun;
+    use crate::measure::half_inches;
+    use crate::plan::Plan;
+    use crate::plan::assembly::Rect;
+    use crate::throw::Event;
+
+    /// Six spares in a throw of so many denims: of the first 1, of the second 2, of the third 2, and
+    /// of 1 nobody said what it is.
+    fn six(denims: usize) -> Throw {
+        let mut throw = begun(Plan::default());
+        throw.denims = (0..denims)
+            .map(|n| Denim {
+                name: n.to_string(),
+                colour: "#223344".into(),
+            })
+            .collect();
+        throw.spares = Count::from(6);
+        for (denim, count) in [(0, 1), (1, 2), (2, 2)] {
+            throw.add_spares(denim, count);
+        }
+        throw
+    }
+
+    #[test]
+    fn spares_by_their_denim() {
+        let throw = six(3);
+        assert_eq!([0, 1, 2].map(|d| throw.spares_of(d)), [1, 2, 2]);
+        assert_eq!(throw.spares_unsaid(), 1);
+        // For a place its own and the unsaid one.
+        assert_eq!([0, 1, 2].map(|d| throw.spares_for(d)), [2, 3, 3]);
+        // Of the others the denim of which most are left, of like ones the first in the list.
+        let others = [0, 1, 2].map(|d| throw.other_spares(d));
+        assert_eq!(others, [Some((1, 2)), Some((2, 2)), Some((1, 2))]);
+        // In a throw of one denim all are of it, and there is no other.
+        let one = six(1);
+        assert_eq!((one.spares_of(0), one.spares_unsaid()), (6, 0));
+        assert_eq!((one.spares_for(0), one.other_spares(0)), (6, None));
+    }
+
+    /// A place takes a spare of its own denim first, then one of which nobody knows; the maker may
+    /// name another. Which it was is in the event.
+    #[test]
+    fn a_place_takes_a_spare_of_its_own_denim_first() {
+        let mut throw = six(3);
+        let take = |throw: &mut Throw, col: u16, denim: Option<u8>| {
+            let piece = Rect::square(0, col);
+            let pieces = vec![piece];
+            let action = Command::UseSpares { pieces, denim };
+            let events = decide(Some(throw), &action).ok()?;
+            let of = events.iter().find_map(|event| match event {
+                Event::SparesUsed { of, .. } => of.first().copied(),
+                _ => None,
+            });
+            for event in &events {
+                throw.apply(event, 0);
+            }
+            Some((of?, throw.cover(piece).denim, throw.spares.get()))
+        };
+        // All places are of the first denim, of which one is spare, and then the one unsaid.
+        assert_eq!(take(&mut throw, 0, None), Some((Some(0), 0, 5)));
+        assert_eq!([0, 1, 2].map(|d| throw.spares_of(d)), [0, 2, 2]);
+        assert_eq!(take(&mut throw, 1, None), Some((None, 0, 4)));
+        assert_eq!(throw.spares_unsaid(), 0);
+        // Then the one of which most are left; the place changes to that denim.
+        assert_eq!(take(&mut throw, 2, None), Some((Some(1), 1, 3)));
+        assert_eq!(take(&mut throw, 3, None), Some((Some(2), 2, 2)));
+        // She names one.
+        assert_eq!(take(&mut throw, 4, Some(2)), Some((Some(2), 2, 1)));
+        assert_eq!(take(&mut throw, 5, Some(2)), None);
+        assert_eq!([0, 1, 2].map(|d| throw.spares_of(d)), [0, 1, 0]);
+    }
+
+    /// By hand: where 4 of the 6 are counted, 1 of the first, 2 of the second and 1 of the third are
+    /// known still: those of the last denims give way.
+    #[test]
+    fn of_fewer_spares_the_last_denims_give_way() {
+        let mut throw = six(3);
+        let counted = |n| Event::SparesCounted {
+            spares: Count::from(n),
+        };
+        throw.apply(&counted(4), 0);
+        assert_eq!([0, 1, 2].map(|d| throw.spares_of(d)), [1, 2, 1]);
+        assert_eq!(throw.spares_unsaid(), 0);
+        throw.apply(&counted(2), 0);
+        assert_eq!([0, 1, 2].map(|d| throw.spares_of(d)), [1, 1, 0]);
+        // More are counted: nobody said what they are.
+        throw.apply(&counted(9), 0);
+        assert_eq!([0, 1, 2].map(|d| throw.spares_of(d)), [1, 1, 0]);
+        assert_eq!(throw.spares_unsaid(), 7);
+    }
+
+    /// Whole ones go first: of 2 spares of a denim one is pieced, which comes last.
+    #[test]
+    fn pieced_spares_come_last() {
+        let mut throw = six(3);
+        let pieced = |denim| PiecedSpare {
+            denim,
+            lap: half_inches(1),
+            done: vec![],
+        };
+        throw.pieced_spares = vec![pieced(Some(1)), pieced(None)];
+        let next = |throw: &Throw| [Some(0), Some(1), None].map(|d| throw.next_spare_is_pieced(d));
+        assert_eq!(next(&throw), [false, false, true]);
+        *throw.spare_denims.get_mut(&1).unwrap() = 1;
+        // One of the second fewer is known by its denim, so two are of none: one of these is whole.
+        assert_eq!(next(&throw), [false, true, false]);
+        let each = [Some(0), Some(1), None].map(|d| throw.spares_pieced_of(d));
+        assert_eq!((each, throw.spares_pieced()), ([0, 1, 1], Count::from(2)));
+        // In a throw of one denim any of them will do.
+        let mut one = six(1);
+        one.pieced_spares = vec![pieced(Some(0)), pieced(None)];
+        assert_eq!(one.spares_pieced_of(Some(0)), 2);
+        assert!(!one.next_spare_is_pieced(None));
+        one.spares = Count::from(2);
+        assert!(one.next_spare_is_pieced(None) && one.next_spare_is_pieced(Some(0)));
+    }
+}

@@ -309,10 +309,15 @@ how-stitch-seam-rows = Näh zwei Reihen nacheinander: die erste { $second } von 
 how-stitch-seam = Näh im Abstand der Nahtzugabe von den offenen Kanten; die Linie auf der Stichplatte oder eine Führung hält ihn gleich.
     Zieh die Stecknadeln heraus, wenn du zu ihnen kommst.
     Stichlänge { $long }; an beiden Enden drei oder vier Stiche zurück.
+how-stitch-seam-wide = Näh so, dass die Mitte der Naht im Abstand der Nahtzugabe von den offenen Kanten läuft; die Linie auf der Stichplatte gilt für die Nadel in der Mitte, und sie oder eine Führung hält den Abstand gleich.
+    Zieh die Stecknadeln heraus, wenn du zu ihnen kommst.
+    Stichlänge { $long }; an beiden Enden drei oder vier Stiche zurück.
 needle-single = Nadel: eine Jeansnadel, System 130/705 H, Stärke 90/14 bis 100/16. So ist es üblich; es entscheidet die Anleitung deiner Maschine.
 needle-twin = Nadel: eine Zwillingsnadel für Jeans, System 130/705 H, Abstand { $spacing }, Stärke 100. So ist es üblich; es entscheidet die Anleitung deiner Maschine.
 how-press-seam = Bügle die Naht erst flach, wie sie genäht ist, dann auseinander.
     Oder bügle sie zu einer Seite: fester, aber drei Lagen dick, an Kreuzungen etwa sechs; dann die nächste Naht zur anderen Seite.
+how-press-seam-wide = Bügle die Naht erst flach, wie sie genäht ist, dann zu einer Seite: Zwischen ihren Reihen bleibt sie geschlossen und lässt sich nicht auseinanderbügeln.
+    Dort ist sie drei Lagen dick, an Kreuzungen etwa sechs; leg die nächste Naht zur anderen Seite.
 how-press-seam-exposed = Bügle die Naht auseinander, damit beide Zugaben frei liegen, um eingeschnitten zu werden und auszufransen.
 how-press-block = Bügle es von beiden Seiten flach und lass es vor dem Messen abkühlen.
 how-square-up = Schneide ab, was übersteht, auf jeder Seite die Hälfte, damit die Kreuzung in der Mitte bleibt.
@@ -354,7 +359,10 @@ bound-clear = Jeder Ansatz bleibt dann { $clear } oder mehr von den Verbindungen
 bound-on-lap = Wo die Einfassung auch beginnt, ein Ansatz kommt auf eine Verbindung der Quadrate oder auf eine Ecke, und dort wird es dick. Schneide die Streifen etwas länger oder kürzer zu, wenn der Stoff es hergibt.
 special-old-lap = Hier wurde { $was } überlappt; im Plan stehen jetzt { $lap }. Solange nur Kleber hält, kannst du neu überlappen: siehe „Hier stimmt etwas nicht“.
 special-opened = Diese Verbindung wurde wieder aufgetrennt: Nur { $length } davon sind zu nähen.
-special-lap = Wo { $a } auf { $b } trifft, nur { $lap } überlappen.
+special-lap = { $joining ->
+    [lapped] Wo { $a } auf { $b } trifft, nur { $lap } überlappen.
+   *[other] Wo { $a } auf { $b } trifft, nur { $lap } Nahtzugabe.
+}
 
 tick-cut = Zugeschnitten
 tick-lap-halves = Überlappt und geklebt
@@ -563,6 +571,10 @@ layers = { $crossing ->
     [0] bis zu { $lap }, wo zwei Quadrate zusammenkommen
    *[other] bis zu { $lap }, wo zwei Quadrate zusammenkommen, { $crossing }, wo vier Ecken zusammenkommen
 }
+layers-seamed = { $crossing ->
+    [0] bis zu { $lap }, wo zwei Quadrate zusammenkommen; zu einer Seite gebügelt etwa die Hälfte mehr
+   *[other] bis zu { $lap }, wo zwei Quadrate zusammenkommen, { $crossing }, wo es vier Ecken sind; zu einer Seite gebügelt etwa die Hälfte mehr
+}
 binding = { $n ->
     [one] { $length } in { $n } Streifen
    *[other] { $length } in { $n } Streifen
@@ -667,10 +679,22 @@ short-edge-top = Oben { $by } zu wenig; die Einfassung verdeckt es. Dort ist son
 short-edge-right = Rechts { $by } zu wenig; die Einfassung verdeckt es. Dort ist sonst nichts zu tun.
 short-edge-bottom = Unten { $by } zu wenig; die Einfassung verdeckt es. Dort ist sonst nichts zu tun.
 short-edge-left = Links { $by } zu wenig; die Einfassung verdeckt es. Dort ist sonst nichts zu tun.
-short-join-top = Verbinde es oben mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
-short-join-right = Verbinde es rechts mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
-short-join-bottom = Verbinde es unten mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
-short-join-left = Verbinde es links mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
+short-join-top = { $joining ->
+    [lapped] Verbinde es oben mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
+   *[other] Verbinde es oben mit { $piece } und nimm dort nur { $lap } Nahtzugabe: Das gleicht { $by } aus.
+}
+short-join-right = { $joining ->
+    [lapped] Verbinde es rechts mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
+   *[other] Verbinde es rechts mit { $piece } und nimm dort nur { $lap } Nahtzugabe: Das gleicht { $by } aus.
+}
+short-join-bottom = { $joining ->
+    [lapped] Verbinde es unten mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
+   *[other] Verbinde es unten mit { $piece } und nimm dort nur { $lap } Nahtzugabe: Das gleicht { $by } aus.
+}
+short-join-left = { $joining ->
+    [lapped] Verbinde es links mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
+   *[other] Verbinde es links mit { $piece } und nimm dort nur { $lap } Nahtzugabe: Das gleicht { $by } aus.
+}
 short-open = Die fehlenden { $by } sind noch nicht ausgeglichen: Sieh bei „Hier stimmt etwas nicht“ nach, bevor du weitermachst.
 short-open-keep = Die fehlenden { $by } sind noch nicht ausgeglichen: Sichere dieses Maß, dann sieh, was sich tun lässt.
 short-left = Die fehlenden { $by } sind noch nicht ausgeglichen.
@@ -741,7 +765,10 @@ trim-short = { $n ->
 }
 trim-waste = Im Mittel fallen je Kante { $waste } weg.
 trim-choose = Schneiden auf { $size }
-save-lap = bei { $piece } { $lap } überlappen
+save-lap = { $joining ->
+    [lapped] bei { $piece } { $lap } überlappen
+   *[other] bei { $piece } { $lap } Nahtzugabe
+}
 save-across-lapped = { $piece } ist { $short } zu schmal: { $laps }.
 save-down-lapped = { $piece } ist { $short } zu kurz: { $laps }.
 save-over = Dazwischen hat das Lineal keinen Strich: Die Reihe oder Spalte wird damit { $over } zu lang, was sich beim Zusammennähen einhalten lässt.
@@ -904,9 +931,18 @@ opening-all = { $a } von { $b } trennen: die ganze Naht, { $length }.
 opening-part = { $a } von { $b } trennen: nur { $length }, entlang { $along }.
 relabel = Beschrifte neu mit Kreide: { $list }.
 relabel-one = { $from } ist jetzt { $to }
-way-lap-at = Bei { $piece }: nur { $lap } überlappen, nicht { $usual }.
-way-lap-between = Wo { $a } auf { $b } trifft: nur { $lap } überlappen, nicht { $usual }.
-way-new-lap = Neue Überlappung: { $lap }.
+way-lap-at = { $joining ->
+    [lapped] Bei { $piece }: nur { $lap } überlappen, nicht { $usual }.
+   *[other] Bei { $piece }: nur { $lap } Nahtzugabe, nicht { $usual }.
+}
+way-lap-between = { $joining ->
+    [lapped] Wo { $a } auf { $b } trifft: nur { $lap } überlappen, nicht { $usual }.
+   *[other] Wo { $a } auf { $b } trifft: nur { $lap } Nahtzugabe, nicht { $usual }.
+}
+way-new-lap = { $joining ->
+    [lapped] Neue Überlappung: { $lap }.
+   *[other] Neue Nahtzugabe: { $lap }.
+}
 way-unpick = { $n ->
     [one] Eine Naht auftrennen, { $length }.
    *[other] { $n } Nähte auftrennen, zusammen { $length }.
@@ -1180,6 +1216,8 @@ error-advice-trim = Mit dieser Überlappung wird ein Vierer { $natural } groß: 
 error-advice-trim-next = Lass das Maß für die Vierer leer, oder wähle { $natural } oder weniger.
 error-advice-twin = Eine Zwillingsnadel braucht zwei Garnrollen, und eine Seite ist immer die Nähseite. Zu breit eingestellt, trifft sie die Stichplatte: Bei { $spacing } Nadelabstand stell den Stich { $spacing } schmaler ein als die Öffnung der Platte.
 error-advice-twin-next = Lass dieselbe Seite oben, und dreh das Handrad einmal herum, bevor du anfängst. Zwei Reihen nacheinander mit einer einzelnen Nadel gehen ebenso; dann darf jede Seite oben liegen.
+error-advice-twin-hidden = Eine Zwillingsnadel hält in einer verdeckten Naht die Nahtzugaben zwischen ihren zwei Reihen zusammen: Die Naht lässt sich nicht auseinanderbügeln, und wo sie gezogen wird, sieht man die Stiche (allgemeine Erfahrung).
+error-advice-twin-hidden-next = Für eine verdeckte Naht ist eine einzelne Nadel üblich. Bei der Zwillingsnadel bügle jede Naht zu einer Seite.
 error-advice-lap-large = Ein Drittel jedes Quadrats oder mehr verschwindet in den Verbindungen.
 error-advice-lap-large-next = Schmalere Verbindungen oder größere Quadrate geben mehr Decke für den Stoff.
 
@@ -1860,7 +1898,7 @@ stitch-twin = Zwillingsnadel { $width }
 stitch-two-rows = zwei Reihen, { $width } auseinander
 stitch-zigzag = Zickzack { $width }
 figure-stitch = Stich
-figure-thick-lap = Dickste Überlappung
+figure-thick-lap = Dickste Verbindung
 figure-thick-crossing = Dickste Kreuzung
 figure-widest = Breitester Stich
 thick = etwa { $n } mm, { $layers } Lagen

@@ -310,10 +310,15 @@ how-stitch-seam-rows = Stitch two rows, one after the other: the first { $second
 how-stitch-seam = Stitch one allowance in from the raw edges; the mark on the needle plate or a guide keeps it even.
     Take the pins out as you come to them.
     Stitch length { $long }; three or four stitches back at both ends.
+how-stitch-seam-wide = Stitch so that the middle of the stitching runs one allowance in from the raw edges; the mark on the needle plate is for a needle in the middle, and it or a guide keeps the distance even.
+    Take the pins out as you come to them.
+    Stitch length { $long }; three or four stitches back at both ends.
 needle-single = Needle: a jeans needle, system 130/705 H, size 90/14 to 100/16. This is common practice; your machine’s manual decides.
 needle-twin = Needle: a twin needle for jeans, system 130/705 H, { $spacing } apart, size 100. This is common practice; your machine’s manual decides.
 how-press-seam = Press the seam flat as it was sewn, then open.
     Or press it to one side: stronger, but three layers thick, and about six at a crossing; then turn the next seam the other way.
+how-press-seam-wide = Press the seam flat as it was sewn, then to one side: between its rows it stays closed and cannot be pressed open.
+    It is three layers thick there, and about six at a crossing; turn the next seam the other way.
 how-press-seam-exposed = Press the seam open, so that both allowances stand free to be snipped and to fray.
 how-press-block = Press it flat from both sides and let it lie until cool before measuring.
 how-square-up = Trim what is over, half from each side, so that the crossing stays in the middle.
@@ -355,7 +360,10 @@ bound-clear = Every join then keeps { $clear } or more from the joins of the squ
 bound-on-lap = Wherever the binding begins, one of its joins comes on a join of the squares or on a corner, where it grows thick. Cut the strips a little longer or shorter if the cloth allows it.
 special-old-lap = It was lapped at { $was }; the plan has { $lap } now. While only glue holds it, it can be lapped again: see “This one is off”.
 special-opened = This join was unpicked: only { $length } of it is to be sewn again.
-special-lap = Where { $a } meets { $b }, lap only { $lap }.
+special-lap = { $joining ->
+    [lapped] Where { $a } meets { $b }, lap only { $lap }.
+   *[other] Where { $a } meets { $b }, the allowance is only { $lap }.
+}
 
 tick-cut = Cut
 tick-lap-halves = Lapped and glued
@@ -564,6 +572,10 @@ layers = { $crossing ->
     [0] up to { $lap } where two squares meet
    *[other] up to { $lap } where two squares meet, { $crossing } where four corners meet
 }
+layers-seamed = { $crossing ->
+    [0] up to { $lap } where two squares meet; pressed to one side about half as many again
+   *[other] up to { $lap } where two squares meet, { $crossing } where four corners meet; pressed to one side about half as many again
+}
 binding = { $n ->
     [one] { $length } in { $n } strip
    *[other] { $length } in { $n } strips
@@ -668,10 +680,22 @@ short-edge-top = Short { $by } at the top; the binding hides it. There is nothin
 short-edge-right = Short { $by } at the right; the binding hides it. There is nothing more to do there.
 short-edge-bottom = Short { $by } at the bottom; the binding hides it. There is nothing more to do there.
 short-edge-left = Short { $by } at the left; the binding hides it. There is nothing more to do there.
-short-join-top = Join its top to { $piece } with a lap of only { $lap }: that makes up for { $by }.
-short-join-right = Join its right side to { $piece } with a lap of only { $lap }: that makes up for { $by }.
-short-join-bottom = Join its bottom to { $piece } with a lap of only { $lap }: that makes up for { $by }.
-short-join-left = Join its left side to { $piece } with a lap of only { $lap }: that makes up for { $by }.
+short-join-top = { $joining ->
+    [lapped] Join its top to { $piece } with a lap of only { $lap }: that makes up for { $by }.
+   *[other] Join its top to { $piece } with an allowance of only { $lap }: that makes up for { $by }.
+}
+short-join-right = { $joining ->
+    [lapped] Join its right side to { $piece } with a lap of only { $lap }: that makes up for { $by }.
+   *[other] Join its right side to { $piece } with an allowance of only { $lap }: that makes up for { $by }.
+}
+short-join-bottom = { $joining ->
+    [lapped] Join its bottom to { $piece } with a lap of only { $lap }: that makes up for { $by }.
+   *[other] Join its bottom to { $piece } with an allowance of only { $lap }: that makes up for { $by }.
+}
+short-join-left = { $joining ->
+    [lapped] Join its left side to { $piece } with a lap of only { $lap }: that makes up for { $by }.
+   *[other] Join its left side to { $piece } with an allowance of only { $lap }: that makes up for { $by }.
+}
 short-open = Nothing makes up for the missing { $by } yet: see “This one is off” before you go on.
 short-open-keep = Nothing makes up for the missing { $by } yet: keep this measure, then see what can be done.
 short-left = Nothing makes up for the missing { $by } yet.
@@ -742,7 +766,10 @@ trim-short = { $n ->
 }
 trim-waste = On average { $waste } comes off a side.
 trim-choose = Trim to { $size }
-save-lap = where it meets { $piece } lap { $lap }
+save-lap = { $joining ->
+    [lapped] where it meets { $piece } lap { $lap }
+   *[other] where it meets { $piece } an allowance of { $lap }
+}
 save-across-lapped = { $piece } is { $short } short across: { $laps }.
 save-down-lapped = { $piece } is { $short } short down: { $laps }.
 save-over = The ruler has no mark in between: the row or column becomes { $over } too long, which eases in at the joins.
@@ -905,9 +932,18 @@ opening-all = Unpick { $a } from { $b }: the whole seam, { $length }.
 opening-part = Unpick { $a } from { $b }: only { $length }, along { $along }.
 relabel = Chalk the new labels on: { $list }.
 relabel-one = { $from } is now { $to }
-way-lap-at = Where it meets { $piece }: lap only { $lap }, not { $usual }.
-way-lap-between = Where { $a } meets { $b }: lap only { $lap }, not { $usual }.
-way-new-lap = New lap: { $lap }.
+way-lap-at = { $joining ->
+    [lapped] Where it meets { $piece }: lap only { $lap }, not { $usual }.
+   *[other] Where it meets { $piece }: an allowance of only { $lap }, not { $usual }.
+}
+way-lap-between = { $joining ->
+    [lapped] Where { $a } meets { $b }: lap only { $lap }, not { $usual }.
+   *[other] Where { $a } meets { $b }: an allowance of only { $lap }, not { $usual }.
+}
+way-new-lap = { $joining ->
+    [lapped] New lap: { $lap }.
+   *[other] New allowance: { $lap }.
+}
 way-unpick = { $n ->
     [one] One seam to unpick, { $length }.
    *[other] { $n } seams to unpick, { $length } in all.
@@ -1182,6 +1218,8 @@ error-advice-trim = With this lap a four comes out at { $natural }: it cannot be
 error-advice-trim-next = Leave the trim size empty, or choose { $natural } or less.
 error-advice-twin = A twin needle takes two spools, and one face is always the stitching side. Set wide, it strikes the plate: with needles { $spacing } apart, set the stitch { $spacing } narrower than the plate’s opening.
 error-advice-twin-next = Keep the same side up, and turn the wheel by hand once before you start. Two rows with a single needle, one after the other, do as well; then either side may lie up.
+error-advice-twin-hidden = A twin needle in a hidden seam holds the allowances together between its two rows: the seam cannot be pressed open, and its stitches show where it is pulled (common practice).
+error-advice-twin-hidden-next = A single needle is usual for a hidden seam. With the twin needle, press each seam to one side.
 error-advice-lap-large = A third or more of each square is lost in the joins.
 error-advice-lap-large-next = Narrower joins or larger squares give more throw for the cloth.
 
@@ -1862,7 +1900,7 @@ stitch-twin = twin needle { $width }
 stitch-two-rows = two rows { $width } apart
 stitch-zigzag = zigzag { $width }
 figure-stitch = Stitch
-figure-thick-lap = Thickest lap
+figure-thick-lap = Thickest join
 figure-thick-crossing = Thickest crossing
 figure-widest = Widest stitch to set
 thick = about { $n } mm, { $layers } layers

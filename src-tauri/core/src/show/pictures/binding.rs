@@ -4,8 +4,8 @@ use super::lap::Lap;
 use super::small::squares;
 use crate::cloth::fabric::Face;
 use crate::measure::{System, in_mm};
+use crate::plan::Joining;
 use crate::plan::binding::{EdgeSide, layout, row_from_edge};
-use crate::plan::{Joining, take};
 use crate::show::context::Context;
 use crate::show::drawing::canvas::Canvas;
 use crate::show::drawing::face::binding;
@@ -36,10 +36,7 @@ pub(super) fn strips(d: &mut Canvas, throw: &Throw) -> (f64, f64) {
 
 /// The ends of two strips, one lapped over the other and stitched.
 pub(super) fn strip_ends(d: &mut Canvas, throw: &Throw, context: Context<'_>) -> (f64, f64) {
-    let (high, lap) = (
-        in_mm(throw.plan.binding.strip),
-        in_mm(take(throw.plan.joining, throw.plan.lap)),
-    );
+    let (high, lap) = (in_mm(throw.plan.binding.strip), in_mm(throw.plan.take()));
     let long = in_mm(throw.plan.side) * 1.1;
     let width = long * 2.0 - lap;
     // The strip that lies on top comes from the left, as a square does.

@@ -3,7 +3,7 @@
 use crate::fitting::trimming::{closing, holds};
 use crate::measure::{in_mm, zero};
 use crate::plan::assembly::{Assembly, Kind, Rect, Seam};
-use crate::plan::{Joining, Plan, Stitch, take};
+use crate::plan::{Joining, Plan, Stitch};
 use crate::show::context::Context;
 use crate::show::drawing::canvas::Canvas;
 use crate::show::names;
@@ -164,26 +164,41 @@ pub(in crate::show) fn section(plan: &Plan, context: Context<'_>) -> Picture {
             rule + 6.0
         }
         Joining::Seamed | Joining::Exposed => {
-            // Both allowances stand up (exposed) or hang below (seamed).
+            // Both allowances stand up (exposed) or hang below (seamed). The squares open at the
+            // row next to them, so that what stands is an allowance and half the stitching high.
             let middle = width / 2.0;
             let up = plan.joining == Joining::Exposed;
-            let y = if up { lap + 6.0 } else { 6.0 };
+            let high = lap + half;
+            let y = if up { high + 6.0 } else { 6.0 };
             d.area([0.0, y, middle, thick], Ink::Denim);
             d.area([middle, y, middle, thick], Ink::Next);
-            let top = if up { y - lap } else { y + thick };
-            d.area([middle - thick, top, thick, lap], Ink::Denim);
-            d.area([middle, top, thick, lap], Ink::Next);
-            let at = if up { y - 0.8 } else { y + thick + 0.8 };
-            d.line(
-                [middle - thick - 1.0, at, middle + thick + 1.0, at],
-                Ink::Stitch,
-            );
+            let top = if up { y - high } else { y + thick };
+            d.area([middle - thick, top, thick, high], Ink::Denim);
+            d.area([middle, top, thick, high], Ink::Next);
+            let out = |from_raw: f64| match up {
+                true => top + from_raw,
+                false => top + high - from_raw,
+            };
+            for row in if half > 0.0 { &[-1.0, 1.0][..] } else { &[0.0] } {
+                // The row where they open is drawn clear of the cloth.
+                let clear = if *row < 0.0 { 0.0 } else { 0.8 };
+                let at = out(lap + row * half - clear);
+                d.line(
+                    [middle - thick - 1.0, at, middle + thick + 1.0, at],
+                    Ink::Stitch,
+                );
+            }
+            // The allowance, from the raw edges to the middle of the stitching.
+            let beside = middle + thick + 2.0;
+            for end in [0.0, lap] {
+                d.arrow([beside, out(lap / 2.0), beside, out(end)], Ink::Rule);
+            }
             d.words(
-                [middle + thick + 9.0, top + lap / 2.0],
+                [middle + thick + 9.0, out(lap / 2.0)],
                 context.length(plan.lap).text,
                 3.4,
             );
-            lap + thick + 14.0
+            high + thick + 14.0
         }
     };
     let fringe = plan
@@ -208,7 +223,7 @@ pub(in crate::show) fn grid(plan: &Plan, context: Context<'_>) -> Picture {
     let (width, height) = (in_mm(w), in_mm(h));
     let assembly = Assembly::new(plan.across, plan.down, plan.order);
     let blocks = assembly.blocks();
-    let step = in_mm(plan.target() - take(plan.joining, plan.lap));
+    let step = in_mm(plan.target() - plan.take_between());
     let end = |start: u16, squares: u16, all: u16, far: f64| {
         if start + squares == all {
             far

@@ -28,6 +28,7 @@ use crate::plan::{Joining, Stitch, rows};
 use crate::show::context::Context;
 use crate::show::dates::{Day, date};
 use crate::show::drawing::face::{self, ClothShown, FaceMap, Letters};
+use crate::show::events::joined;
 use crate::show::export::PrintUnits;
 use crate::show::lessons::{self, Lessons};
 use crate::show::parts::{Swatch, head, swatches};
@@ -498,7 +499,8 @@ fn laps(throw: &Throw, both: &Both<'_>) -> Vec<String> {
                 "special-lap",
                 a = names::piece(throw, a, context),
                 b = names::piece(throw, b, context),
-                lap = context.length(lap)
+                lap = context.length(lap),
+                joining = joined(throw.plan.joining)
             )
         })
         .collect();

@@ -36,6 +36,33 @@ fn stitched_with(plan: Plan) -> Journal {
     journal
 }
 
+/// By hand: 6 × 8 squares of 5 in lapped ½ in measure 27½ × 36½ in, so that once round is 128 in; with
+/// 4 in to finish with the strip is 132 in long, 5 strips of 28 in with 4 joins (28 · 5 − 4 · ½ = 138).
+#[test]
+fn lengths_on_the_steps_of_the_binding() {
+    let words = Words::english();
+    let journal = begin(Plan::default());
+    let throw = journal.throw();
+    let whole = throw.assembly().whole();
+    let figure = |task, label: &str| {
+        let figures = crate::show::card_figures::card_figures(throw, task, whole, context(&words));
+        let found = figures.into_iter().find(|f| f.label == label);
+        found.map(|f| f.value.text.replace('\u{a0}', " "))
+    };
+    let told = |text: &str| Some(text.to_string());
+    assert_eq!(
+        figure(Task::StitchBinding, "All the way round"),
+        told("128 in")
+    );
+    assert_eq!(figure(Task::CutBinding, "Binding"), told("132 in"));
+    assert_eq!(figure(Task::CutBinding, "Strips"), told("5 strips"));
+    assert_eq!(figure(Task::JoinBinding, "Joins"), told("4"));
+    assert_eq!(
+        figure(Task::TrimEdge, "Should measure"),
+        told("27½ × 36½ in")
+    );
+}
+
 fn tick_whole(journal: &mut Journal, task: Task, hour: Time) {
     let whole = journal.throw().assembly().whole();
     let pieces = vec![whole];

@@ -354,7 +354,10 @@ fn pairs_glued_before_the_lap_was_changed_are_lapped_again() {
     let card = told(&journal, Task::Dot);
     let open = card.open.expect("what is to be lifted first");
     assert_eq!(open.title, "First lift 2 glued laps");
-    assert!(plain(&open.lines).starts_with("Dampen the lap"), "{open:?}");
+    assert!(
+        plain(&open.lines).starts_with("Dampen each lap"),
+        "{open:?}"
+    );
     act(&mut journal, &card.ticks[0].action, 1 << 43);
     assert_eq!(journal.throw().made(glued).lap, lap);
     let press = plain(&told(&journal, Task::PressLap).how);
@@ -477,6 +480,6 @@ fn a_glued_pair_is_lifted_for_a_new_square() {
     assert_eq!(card.task, Task::Dot);
     assert!(card.open.is_some(), "{:?}", card.piece);
     act(&mut journal, &card.ticks[0].action, 2);
-    let card = card_of(&journal, Task::PressLap, Kind::Pair);
-    assert_eq!(card.open, None);
+    let card = card_of(&journal, Task::Stitch, Kind::Pair);
+    assert_eq!((card.piece, card.open), (Rect::from([0, 0, 1, 2]), None));
 }

@@ -213,3 +213,87 @@ fn a_grid_cropped_or_grown_keeps_its_faces_and_tells_those_it_cannot() {
         assert!(throw.is_denim_by_hand(Rect::square(2, 2)));
     }
 }
+
+/// By hand: fours of 9½ in, between which ¾ in are lapped: the second begins 8¾ in (222.25 mm) from the
+/// left, and the last ends where the throw does, at 18¼ in (463.55 mm).
+#[test]
+fn the_grid_is_drawn_with_the_lap_between_fours() {
+    let words = Words::english();
+    let plan = Plan {
+        across: 4,
+        down: 2,
+        between: Some(quarter_inches(3)),
+        ..Plan::default()
+    };
+    let drawn = pictures::grid(&plan, context(&words));
+    let fours: Vec<(f64, f64)> = drawn
+        .marks
+        .iter()
+        .filter_map(|mark| match mark {
+            crate::show::Mark::Area { x, w, .. } => Some((*x, x + w)),
+            _ => None,
+        })
+        .collect();
+    let [(left, _), (second, end)] = fours[..] else {
+        panic!("{fours:?}")
+    };
+    assert!(
+        left.abs() < 1e-6 && (second - 222.25).abs() < 1e-6,
+        "{fours:?}"
+    );
+    assert!((end - 463.55).abs() < 1e-6, "{fours:?}");
+}
+
+/// A throw of exposed seams that was begun before their stitching was counted keeps its sizes while its
+/// plan is typed; what is made again after it, a throw whose laps become seams, and one that takes its
+/// seam from a scrap, count it.
+#[test]
+fn only_an_older_throws_seams_leave_out_their_stitching() {
+    let words = Words::english();
+    let context = context(&words);
+    let older = Plan {
+        joining: Joining::Exposed,
+        ..Plan::default()
+    };
+    let counted = Plan::default().joined(Joining::Exposed);
+    assert!(counted.finished().0 < older.finished().0);
+    let typed = |draft: &PlanDraft| crate::show::draft(draft, context).plan.expect("a plan");
+    for plan in [Plan::default(), older, counted] {
+        assert_eq!(typed(&draft_of(&plan, context)), plan);
+    }
+    let seamed = |plan: &Plan| {
+        let joining = Joining::Exposed;
+        typed(&PlanDraft {
+            joining,
+            ..draft_of(plan, context)
+        })
+    };
+    assert_eq!(seamed(&Plan::default()), counted);
+    assert_eq!(seamed(&older), older);
+    let again = crate::show::again::again(&begin(older), context);
+    assert_eq!(typed(&again.draft), counted);
+    let lapped = crate::show::again::again(&begin(Plan::default()), context);
+    assert_eq!(typed(&lapped.draft), Plan::default());
+    // A draft that does not say it, as an older window sends it, is of a new throw.
+    let mut json = serde_json::to_value(draft_of(&counted, context)).unwrap();
+    json.as_object_mut().unwrap().remove("stitch_in_seam");
+    let unsaid: PlanDraft = serde_json::from_value(json).unwrap();
+    assert_eq!(typed(&unsaid), counted);
+    let of_scrap = |plan: Plan| {
+        let mut journal = begin(plan);
+        let scrap = crate::plan::scraps::Scrap {
+            joining: Joining::Exposed,
+            lap: plan.lap,
+            stitch: crate::plan::Stitch::Straight,
+            verdict: crate::plan::scraps::ScrapVerdict::Right,
+            note: String::new(),
+        };
+        act(&mut journal, &Command::TryScrap { scrap }, 1);
+        act(&mut journal, &Command::UseScrap { scrap: 0 }, 2);
+        journal.throw().plan.stitch_in_seam
+    };
+    assert_eq!(
+        [Plan::default(), older, counted].map(of_scrap),
+        [true, false, true]
+    );
+}

@@ -1,10 +1,14 @@
 //! What the screens say is what a sewing teacher would say.
 
 use super::*;
+use crate::measure::in_mm;
+use crate::plan::Stitch;
+use crate::show::Mark;
+use crate::show::picture::Ink;
 use crate::throw::{Event, Mishap};
 
 /// Make a record of these events on top of another, as an older Lapwork could have written it.
-fn with(journal: &Journal, events: Vec<Event>) -> Journal {
+pub(super) fn with(journal: &Journal, events: Vec<Event>) -> Journal {
     let mut text = journal.text();
     let n = journal.entries().count() as u64 + 1;
     let what = crate::log::journal::What::Do(events);
@@ -314,7 +318,8 @@ fn a_lap_sewn_too_narrow_is_told_and_can_be_sewn_again() {
     let card = card_of(&journal, Task::SquareUp, FOUR);
     let how = plain(&card.how);
     assert!(
-        how.contains("its lap is only ¼ in, with ≈ 1/16 in of fringe"),
+        // (6.35 mm − 4 mm) / 2 are 1.175 mm, 1.48 of 32 in an inch.
+        how.contains("its lap is only ¼ in, with ≈ 1/32 in of fringe"),
         "{how}"
     );
     assert!(how.contains("stretched would measure the same"), "{how}");
@@ -374,6 +379,47 @@ fn exposed_seams_are_pressed_open_and_snipped_before_the_wash() {
             }
             _ => assert_eq!(at(Task::Snip), None),
         }
+    }
+}
+
+/// By hand: an allowance of 12.7 mm and rows 4 mm apart about its line. The squares open at the row
+/// 14.7 mm from the raw edges, so high does it stand; the other row is 10.7 mm from these, which is the
+/// fringe told. The row where they open is drawn 0.8 mm clear of the cloth.
+#[test]
+fn a_seam_cut_through_stands_as_high_as_it_takes_up() {
+    let words = Words::english();
+    let spacing = tenths_of_mm(40);
+    for joining in [Joining::Exposed, Joining::Seamed] {
+        let plan = Plan {
+            stitch: Stitch::Twin { spacing },
+            ..Plan::default().joined(joining)
+        };
+        let drawn = pictures::section(&plan, context(&words));
+        let mut standing = Vec::new();
+        let mut rows = Vec::new();
+        for mark in &drawn.marks {
+            match mark {
+                Mark::Area { y, w, h, .. } if h > w => standing.push((*y, *h)),
+                Mark::Line { y1, ink, .. } if *ink == Ink::Stitch => rows.push(*y1),
+                _ => {}
+            }
+        }
+        let [(top, high), other] = standing[..] else {
+            panic!("{standing:?}")
+        };
+        assert_eq!((top, high), other);
+        assert!((high - 14.7).abs() < 1e-6, "{high}");
+        let from_raw = |y: f64| match joining {
+            Joining::Exposed => y - top,
+            _ => top + high - y,
+        };
+        let mut rows: Vec<i64> = rows
+            .iter()
+            .map(|y| (from_raw(*y) * 10.0).round() as i64)
+            .collect();
+        rows.sort_unstable();
+        assert_eq!(rows, [107, 139]);
+        assert!((in_mm(plan.take()) - 29.4).abs() < 1e-6);
     }
 }
 

@@ -67,3 +67,56 @@ fn washing_is_told_from_sewing() {
     let texts = story(&journal, &ZoneName::default(), context).lines[0].replace('\u{a0}', " ");
     assert!(texts.contains("finished 17 × 17 in"), "{texts}");
 }
+
+/// By hand, as in `rescue::holding`: 6 × 8 squares with ½ in laps measure 27½ × 36½ in. For 27½ × 35¾
+/// in ½ in laps stray ¾ in; ¾ in laps come to 27 × 35¾ in and stray ½ in, 11/16 in laps to 27⅛ × 35 15/16
+/// in. Of the ¾ in (19.05 mm) 4 mm lie between the needles, and half of the rest on either side: 7.525 mm.
+#[test]
+fn what_is_offered_to_hold_a_size() {
+    let words = Words::english();
+    let context = context(&words);
+    let offered = |journal: &Journal| {
+        let query = Query::Hold {
+            width: "27 1/2 in".into(),
+            height: "35 3/4 in".into(),
+        };
+        match answer(journal, &query, context) {
+            Ok(View::Hold(view)) => view,
+            other => panic!("{other:?}"),
+        }
+    };
+    let said = |text: &str| plain(&[text.to_string()]).replace('\u{a0}', " ");
+    let mut journal = begin(Plan::default());
+    let view = offered(&journal);
+    words_are_whole(&view);
+    assert_eq!(view.rows.len(), 5);
+    let best = &view.rows[0];
+    assert_eq!(said(&best.lap.text), "¾ in");
+    assert_eq!(said(&best.finished.text), "27 × 35¾ in");
+    let fringe = context.length(tenths_of_mm(752) / 10).text;
+    let lines = said(&best.lines.join("; "));
+    assert!(lines.contains("½ in under"), "{lines}");
+    assert!(lines.contains(&said(&fringe)), "{lines}");
+    let chosen = |row: &crate::show::HoldRow| match row.choose.as_ref().map(|b| &b.action) {
+        Some(Command::ChangePlan { plan }) => plan.between,
+        other => panic!("{other:?}"),
+    };
+    assert_eq!(chosen(best), Some(quarter_inches(3)));
+    assert_eq!(said(&view.rows[1].finished.text), "27⅛ × 35 15/16 in");
+    // Twelve fours have eleven joins between them.
+    assert!(said(&view.said).contains("11 joins"), "{}", view.said);
+    let sewn = crate::throw::Event::Done {
+        task: Task::Stitch,
+        pieces: vec![Rect::from([0, 0, 2, 4])],
+        made: vec![],
+    };
+    let one = offered(&sewing::with(&journal, vec![sewn]));
+    assert!(said(&one.said).contains("10 joins"), "{}", one.said);
+    // Once it is the lap, nothing is to be chosen there, and to go back is offered.
+    let action = best.choose.as_ref().unwrap().action.clone();
+    act(&mut journal, &action, 1);
+    let view = offered(&journal);
+    assert_eq!(said(&view.rows[0].lap.text), "¾ in");
+    assert!(view.rows[0].choose.is_none());
+    assert!(view.rows[1..].iter().all(|row| row.choose.is_some()));
+}

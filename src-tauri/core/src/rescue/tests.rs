@@ -1,0 +1,270 @@
+//! What can be done about a piece that is off, worked by hand.
+
+use crate::cloth::fabric::{Cover, Face};
+use crate::fitting::tests::{begun, four, measured};
+use crate::measure::{Count, Length, Ruler, half_inches, sixty_fourths, zero};
+use crate::plan::Plan;
+use crate::plan::assembly::Rect;
+use crate::rescue::{Freed, RecutFrom, RemedyKind, freed, ways, ways_for_block};
+use crate::throw::tasks::Task;
+use crate::throw::{Event, Mishap, Throw};
+
+fn done(task: Task, pieces: Vec<Rect>) -> Event {
+    Event::Done {
+        task,
+        pieces,
+        made: vec![],
+    }
+}
+
+/// A throw of 4 × 4 with two denims and two fabrics, all squares cut.
+fn cut() -> Throw {
+    let mut throw = Throw::begin(&Event::Begun {
+        name: "t".into(),
+        plan: Plan {
+            across: 4,
+            down: 4,
+            ..Plan::default()
+        },
+        prints: crate::demo::prints(),
+        denims: crate::demo::denims(),
+        after: None,
+    })
+    .unwrap();
+    let all: Vec<Rect> = throw.assembly().whole().squares().collect();
+    throw.apply(&done(Task::Cut, all), 0);
+    throw
+}
+
+fn faces(faces: Vec<(Rect, Cover)>, by_hand: bool) -> Event {
+    Event::FacesChanged {
+        faces,
+        again: None,
+        by_hand: Some(by_hand),
+    }
+}
+
+/// Where a block may go whose shortage is hidden by the binding, and the minutes that takes.
+fn edge(throw: &Throw, block: Rect) -> Option<(Rect, u32)> {
+    let found = ways_for_block(throw, block, Ruler::default());
+    found.into_iter().find_map(|way| match way.kind {
+        RemedyKind::ToEdge(place) => Some((place, way.minutes)),
+        _ => None,
+    })
+}
+
+/// By hand: fours of 9½ in, three across and three down. A strip of 1 in hides 7.7 mm of an edge
+/// (12.7 mm on each face, of which 5 mm must catch cloth), so ¼ in (6.35 mm). In the middle two laps
+/// of 7/16 in give ⅛ in, not ¼. It takes 3 minutes to change places, and 1 for each edge that is
+/// left to the binding (our judgement).
+#[test]
+fn a_short_four_goes_to_the_edge_that_hides_it() {
+    let plan = Plan {
+        across: 6,
+        down: 6,
+        ..Plan::default()
+    };
+    let full = half_inches(19);
+    let less = |sixteenths: i64| full - sixty_fourths(4 * sixteenths);
+    let short = |odd: &[(Rect, Length, Length)], block| edge(&measured(plan, odd), block);
+    let middle = four(1, 1);
+    // Short in width, left or right hides it: the first such place is the upper left corner.
+    assert_eq!(
+        short(&[(middle, less(4), full)], middle),
+        Some((four(0, 0), 4))
+    );
+    assert_eq!(
+        short(&[(middle, full, less(4))], middle),
+        Some((four(0, 0), 4))
+    );
+    // Both ways only a corner does.
+    let both = [(middle, less(4), less(4))];
+    assert_eq!(short(&both, middle), Some((four(0, 0), 5)));
+    // At the left edge in its own row already, and no corner is better.
+    let left = four(1, 0);
+    assert_eq!(short(&[(left, less(4), full)], left), None);
+    // At the upper edge its width is not hidden.
+    let upper = four(0, 1);
+    assert_eq!(
+        short(&[(upper, less(4), full)], upper),
+        Some((four(0, 0), 4))
+    );
+    // 5/16 in (7.94 mm) is more than the edge hides: the lap beside it gives the rest, 2 minutes.
+    assert_eq!(
+        short(&[(middle, less(5), full)], middle),
+        Some((four(0, 0), 6))
+    );
+    // What two laps give (4 minutes) is cheaper at an edge (1 minute).
+    assert_eq!(
+        short(&[(middle, less(2), full)], middle),
+        Some((four(0, 0), 4))
+    );
+    // Where the whole left column is as short, each of them would be in the middle in its place:
+    // nothing is won but on the right. What those cost is not this one's trouble.
+    let mut odd = vec![(middle, less(4), full)];
+    odd.extend((0..3).map(|row| (four(row, 0), less(4), full)));
+    assert_eq!(short(&odd, middle), Some((four(0, 2), 4)));
+}
+
+/// By hand, on 4 × 6 squares: without the last row 4 squares come free, without the last column 6, as
+/// far as they are cut; where none is, as many need not be cut.
+#[test]
+fn a_smaller_grid_frees_what_falls_outside_it() {
+    let plan = Plan {
+        across: 4,
+        down: 6,
+        ..Plan::default()
+    };
+    let lower = Plan { down: 5, ..plan };
+    let narrower = Plan { across: 3, ..plan };
+    let square = Rect::square(0, 0);
+    let mut throw = begun(plan);
+    throw.spares = Count::from(2);
+    assert_eq!(freed(&throw, square, &lower), Some(Freed::Cloth(4)));
+    assert_eq!(freed(&throw, square, &narrower), Some(Freed::Cloth(6)));
+    assert_eq!(
+        freed(&throw, Rect::square(5, 0), &lower),
+        Some(Freed::Itself)
+    );
+    assert_eq!(
+        freed(&throw, Rect::square(5, 0), &narrower),
+        Some(Freed::Cloth(6))
+    );
+    // One of the last row is cut, and the square itself: one good square comes free.
+    throw.apply(&done(Task::Cut, vec![square, Rect::square(5, 1)]), 0);
+    assert_eq!(freed(&throw, square, &lower), Some(Freed::Squares(1)));
+    assert_eq!(freed(&throw, square, &narrower), Some(Freed::Cloth(6)));
+    throw.apply(&done(Task::Cut, vec![Rect::square(5, 3)]), 0);
+    assert_eq!(freed(&throw, square, &lower), Some(Freed::Squares(2)));
+    assert_eq!(freed(&throw, square, &narrower), Some(Freed::Squares(1)));
+    // Two fours sewn to one another have no place in a grid without their lower row.
+    let sewn = [[4, 0, 2, 2], [4, 2, 2, 2], [4, 0, 2, 4]];
+    throw.apply(&done(Task::Stitch, sewn.map(Rect::from).to_vec()), 0);
+    assert_eq!(freed(&throw, square, &lower), None);
+    assert_eq!(freed(&throw, square, &narrower), None);
+    // All fours but the last are sewn: the one beside it finds no other place and is laid aside, with
+    // the two squares of it in the last row. The other two need not be cut.
+    let mut throw = begun(plan);
+    for block in throw.assembly().blocks() {
+        if block != four(2, 1) {
+            throw.apply(&done(Task::Cut, block.squares().collect()), 0);
+            throw.apply(&done(Task::Stitch, vec![block]), 0);
+        }
+    }
+    assert_eq!(freed(&throw, square, &lower), Some(Freed::Cloth(2)));
+}
+
+/// The place whose loose square is taken for the first one.
+fn taken(throw: &Throw) -> Option<(Rect, u32)> {
+    let found = ways(throw, Rect::square(0, 0), Mishap::Lost);
+    found.into_iter().find_map(|way| match way.kind {
+        RemedyKind::FromPlace { from, again } => {
+            assert_eq!(again, RecutFrom::Unsaid);
+            Some((from, way.minutes))
+        }
+        _ => None,
+    })
+}
+
+/// Sixteen squares of one denim lie cut. The one missed least, as a sewist would choose: one that no
+/// face shows; else one that only one face shows; else one in a four that is not begun; of like ones
+/// the last. Never one that was chosen by hand while another will do, never one that is pinned, of
+/// another denim or glued. To take it is 2 minutes and to cut that one again 4 (our judgement).
+#[test]
+fn the_loose_square_that_is_missed_least() {
+    let throw = cut();
+    let own = throw.cover(Rect::square(0, 0));
+    let at = Rect::square;
+    assert_eq!(taken(&throw), Some((at(3, 3), 6)));
+    // One fabric is to lie on 2·2, so that one face shows its denim.
+    let one = Cover {
+        front: Some(0),
+        ..own
+    };
+    let both = Cover {
+        back: Some(1),
+        ..one
+    };
+    let throw = throw.after(&[faces(vec![(at(1, 1), one)], false)]);
+    assert_eq!(taken(&throw), Some((at(1, 1), 6)));
+    // None shows that of 1·3.
+    let throw = throw.after(&[faces(vec![(at(0, 2), both)], false)]);
+    assert_eq!(taken(&throw), Some((at(0, 2), 6)));
+    // Pinned it stays; so does what is glued.
+    let pinned = Event::Pinned {
+        pieces: vec![at(0, 2)],
+        pinned: true,
+    };
+    assert_eq!(taken(&throw.after(&[pinned])), Some((at(1, 1), 6)));
+    let glued = done(Task::CoverFront, vec![at(0, 2)]);
+    assert_eq!(taken(&throw.after(&[glued])), Some((at(1, 1), 6)));
+    // Chosen by hand it comes after those that were not, plain as they are.
+    let hers = faces(vec![(at(0, 2), both), (at(1, 1), one)], true);
+    let throw = throw.after(&[hers]);
+    assert_eq!(taken(&throw), Some((at(3, 3), 6)));
+    // The last is of another denim.
+    let other = Cover { denim: 1, ..own };
+    let throw = throw.after(&[faces(vec![(at(3, 3), other)], false)]);
+    assert_eq!(taken(&throw), Some((at(3, 2), 6)));
+    // A pair of its four is sewn: the last of a four of which nothing is.
+    let throw = throw.after(&[done(Task::Stitch, vec![Rect::from([2, 2, 1, 2])])]);
+    assert_eq!(taken(&throw), Some((at(3, 1), 6)));
+    // A spare of its own denim goes first.
+    let mut spare = throw.clone();
+    spare.apply(
+        &Event::SparesCounted {
+            spares: Count::from(1),
+        },
+        0,
+    );
+    let found = ways(&spare, at(0, 0), Mishap::Lost);
+    assert_eq!(
+        (found[0].kind, found[0].minutes),
+        (RemedyKind::Spare(None), 2)
+    );
+}
+
+/// A patch covers what a square is damaged by, where there is fabric for it: 5 minutes, and 3 more to
+/// stitch it round where no lap will hold its edges (our judgement). What is cut wrong or lost is not
+/// mended by it.
+#[test]
+fn a_patch_is_five_minutes_and_three_more_where_it_is_sewn_in() {
+    let mut throw = cut();
+    let square = Rect::square(0, 0);
+    let patch = |throw: &Throw, why| -> Vec<(Face, u32, usize, Length)> {
+        let found = ways(throw, square, why);
+        let patches = found.into_iter().filter_map(|way| match way.kind {
+            RemedyKind::Patch(face) => Some((face, way.minutes, way.seams, way.unpick)),
+            _ => None,
+        });
+        patches.collect()
+    };
+    let each = |minutes| Face::BOTH.map(|face| (face, minutes, 0, zero()));
+    for why in [Mishap::Flaw, Mishap::Scorched] {
+        assert_eq!(patch(&throw, why), each(5));
+    }
+    for why in [Mishap::MisCut, Mishap::Lost] {
+        assert_eq!(patch(&throw, why), []);
+    }
+    // One square of each fabric, all but one of them in use elsewhere: that one is still there.
+    for print in &mut throw.prints {
+        print.stock = Some(Count::from(1));
+    }
+    let own = throw.cover(square);
+    let on = |n: u8| Cover {
+        front: Some(n),
+        ..own
+    };
+    let all = throw.prints.len() as u8;
+    let used = |n: u8| {
+        (0..n)
+            .map(|n| (Rect::square(3, u16::from(n)), on(n)))
+            .collect()
+    };
+    let left = throw.after(&[faces(used(all - 1), false)]);
+    assert_eq!(patch(&left, Mishap::Flaw), each(5));
+    let none = throw.after(&[faces(used(all), false)]);
+    assert_eq!(patch(&none, Mishap::Flaw), []);
+    throw.apply(&done(Task::Stitch, vec![Rect::from([0, 0, 1, 2])]), 0);
+    assert_eq!(patch(&throw, Mishap::Flaw), each(8));
+}
