@@ -3,7 +3,10 @@
 import { t } from './words.svelte';
 import type { PlanDraft, StitchKind, WordKey } from './types';
 
-export type TypedField = Exclude<keyof PlanDraft, 'joining' | 'stitch' | 'order' | 'trim_edge' | 'stitch_in_seam'>;
+export type TypedField = Exclude<
+  keyof PlanDraft,
+  'joining' | 'stitch' | 'order' | 'trim_edge' | 'stitch_in_seam'
+>;
 
 const LABELS: Record<TypedField, WordKey> = {
   side: 'ui-side',
