@@ -10,11 +10,12 @@
 //! `k·(T − t) + t/2` and in the middle of each block of two squares, and each is as wide as
 //! it is lapped there. A join is as far off as the gap between where the strips overlap and
 //! the nearest edge of a lap; the corners are places to avoid too, without a width. Every
-//! start on the ruler along the first strip is tried, and the one whose nearest join is
-//! farthest from all of them is taken (ties to the first). Joins never lie over a crossing
-//! (common practice, no source).
+//! start on the marks of the plan's own system along the first strip is tried, and the one whose
+//! nearest join is farthest from all of them is taken; of several such the one whose joins are
+//! farthest from the corners, where the strip is folded, then the first. Joins never lie over a
+//! crossing (common practice, no source).
 //!
-//! Promise: of all starts on the marks of the plan’s own system none keeps its joins farther off. Limit: no more than
+//! Promise: of all those starts none keeps its joins farther off. Limit: no more than
 //! 20,000 starts are tried and no more than 10,000 joins listed, so that a plan whose strips
 //! are as short as its laps costs no more than another.
 //!
@@ -275,6 +276,15 @@ mod tests {
                 .map(|k| (0..strips).map(|j| far(k * in_nm(ruler.step()) + j * each)).min().unwrap())
                 .max().unwrap_or(0);
             prop_assert_eq!(in_nm(found.clear), best.max(0));
+            // Of those that keep off as well, none has all its joins farther from the corners.
+            let corners = [0, wn, wn + hn, 2 * wn + hn];
+            let from_corner = |start: i64| (0..strips).map(|j| corners.iter().map(|c| {
+                let on = (start + j * each + t / 2 - c).rem_euclid(around);
+                on.min(around - on)
+            }).min().unwrap()).min().unwrap();
+            let as_well = |start: &i64| (0..strips).map(|j| far(start + j * each)).min().unwrap() == best;
+            let starts = (0..each.min(around) / in_nm(ruler.step())).map(|k| k * in_nm(ruler.step()));
+            let farthest = starts.filter(as_well).map(from_corner).max();
             // Each join lies on its side, a strip less its overlap after the one before, and the
             // first of them keeps off as far as is told.
             let places: Vec<i64> = found.joins.iter().map(|(side, along)| {
@@ -289,6 +299,9 @@ mod tests {
             }).collect();
             for pair in places.windows(2) {
                 prop_assert_eq!((pair[1] - pair[0]).rem_euclid(around), each % around);
+            }
+            if best > 0 {
+                prop_assert_eq!(Some(from_corner(places[0])), farthest);
             }
             let nearest = (0..strips).map(|j| far(places[0] + j * each)).min().unwrap();
             prop_assert_eq!(in_nm(found.clear), nearest.max(0));

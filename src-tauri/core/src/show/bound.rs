@@ -11,12 +11,19 @@ use crate::words::Shown;
 /// What shows of the binding on each face, in a sentence.
 pub(super) fn told(throw: &Throw, context: Context<'_>) -> String {
     let shown = strip_shown(throw);
+    let (plain, joins) = (
+        context.showing(shown.plain),
+        context.showing(shown.on_joins),
+    );
+    // What reads the same is not told twice.
+    let same = if plain == joins { "yes" } else { "no" };
     say!(
         context,
         "binding-shows",
         strip = context.length(throw.plan.binding.strip),
-        plain = context.showing(shown.plain),
-        joins = context.showing(shown.on_joins),
+        same = same,
+        plain = plain,
+        joins = joins,
         itself = context.showing(shown.on_itself)
     )
 }

@@ -325,6 +325,7 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         if let (Some(there), Some(short)) = (fabric.there(), fabric.short()) {
             lines.push(match (short, fabric.to_come) {
                 (0, 0) => say!(context, "item-enough", n = there),
+                (0, come) if come == there => say!(context, "item-enough-of-it"),
                 (0, _) => say!(context, "item-enough-in-all", n = there),
                 _ => say!(context, "item-short", n = short),
             });

@@ -66,6 +66,18 @@ pub(super) fn whole(
     let kept_last = || throw.wholes.last().map(|w| (w.size, w.washes));
     let shown = typed.or_else(kept_last);
     let foreseen = throw.finished();
+    // That it is too early to measure is said before anything is typed.
+    let too_early = match size {
+        Some(_) => None,
+        None => decide(
+            Some(throw),
+            &Command::MeasureWhole {
+                width: foreseen.width,
+                height: foreseen.height,
+            },
+        )
+        .err(),
+    };
     WholeView {
         head: head(journal, context),
         foreseen: match before(throw, throw.washes()) {
@@ -79,9 +91,14 @@ pub(super) fn whole(
             },
         },
         faults,
-        lines: shown.map_or_else(Vec::new, |(size, washes)| {
-            verdict(throw, size, washes, context)
-        }),
+        lines: match (too_early, shown) {
+            (Some(why), _) => {
+                let problem = rejection(&why, Some(throw), context);
+                vec![problem.said, problem.next]
+            }
+            (None, Some((size, washes))) => verdict(throw, size, washes, context),
+            (None, None) => Vec::new(),
+        },
         keep,
         kept: kept(throw, context),
     }

@@ -342,7 +342,10 @@ corner-1 = Befestige den gefalteten Streifen an der ersten Kante bis zur Ecke. D
 corner-2 = Dreh den freien Streifen nach unten, den Bruch an der nächsten Kante. An der Ecke steht vor, was übrig ist.
 corner-3 = Leg das Übrige in eine schräge Falte, von der äußeren Ecke zur inneren; auf der Rückseite leg sie andersherum. Ein Punkt Kleber, dann bügeln.
 corner-4 = Näh bis zur inneren Ecke und halte mit der Nadel im Stoff an. Heb den Nähfuß, dreh die Decke, senk den Fuß und näh weiter.
-binding-shows = Vom Streifen von { $strip } sind auf jeder Seite { $plain } zu sehen: Den Rest nimmt die Kante auf. Wo Quadrate verbunden sind, sind es { $joins }, wo der Streifen über sich selbst liegt, { $itself }.
+binding-shows = { $same ->
+    [yes] Vom Streifen von { $strip } sind auf jeder Seite { $plain } zu sehen, wo Quadrate verbunden sind, kaum weniger: Den Rest nimmt die Kante auf. Wo der Streifen über sich selbst liegt, sind es { $itself }.
+   *[no] Vom Streifen von { $strip } sind auf jeder Seite { $plain } zu sehen: Den Rest nimmt die Kante auf. Wo Quadrate verbunden sind, sind es { $joins }, wo der Streifen über sich selbst liegt, { $itself }.
+}
 how-snip = Schneide beide Zugaben jeder Naht senkrecht zur Naht ein, etwa alle { $apart }; nicht in die Naht.
     Nur eingeschnittene Kanten fransen beim Waschen aus.
 how-wash = Wasch sie allein oder in einem Wäschesack. Schüttle sie gut aus, dann trockne sie.
@@ -1795,6 +1798,7 @@ item-fabric-squares = { $n ->
    *[other] { $n } Quadrate zu { $side }.
 }
 item-enough = { $n } vorhanden: genug.
+item-enough-of-it = Das reicht.
 item-enough-in-all = Mit den vorhandenen zusammen { $n }: genug.
 item-fabric-piled = { $n ->
     [one] Ein Quadrat gibt der Stapel noch.

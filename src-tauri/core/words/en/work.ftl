@@ -343,7 +343,10 @@ corner-1 = Hold the folded strip on the first edge as far as the corner. The res
 corner-2 = Turn the free strip down, its crease along the next edge. What is over stands out at the corner.
 corner-3 = Lay what is over into a slanting fold, from the outer corner to the inner one; on the back lay it the other way. A dot of glue, and press.
 corner-4 = Stitch as far as the inner corner and stop with the needle down. Lift the foot, turn the throw, put the foot down and go on.
-binding-shows = Of the { $strip } strip { $plain } shows on each face: the edge takes up the rest. Where squares are joined it is { $joins }, where the strip laps over itself { $itself }.
+binding-shows = { $same ->
+    [yes] Of the { $strip } strip { $plain } shows on each face, where squares are joined hardly less: the edge takes up the rest. Where the strip laps over itself it is { $itself }.
+   *[no] Of the { $strip } strip { $plain } shows on each face: the edge takes up the rest. Where squares are joined it is { $joins }, where the strip laps over itself { $itself }.
+}
 how-snip = Snip both allowances of every seam straight towards the stitching, about every { $apart }; stop short of the thread.
     Only snipped edges fray into a fringe when washed.
 how-wash = Wash it by itself or in a laundry bag. Shake it out well, then dry.
@@ -1797,6 +1800,7 @@ item-fabric-squares = { $n ->
    *[other] { $n } squares of { $side }.
 }
 item-enough = { $n } at hand: enough.
+item-enough-of-it = That is enough.
 item-enough-in-all = With those at hand { $n } in all: enough.
 item-fabric-piled = { $n ->
     [one] One square is to come from the pile.

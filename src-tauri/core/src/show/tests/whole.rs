@@ -120,3 +120,16 @@ fn what_is_offered_to_hold_a_size() {
     assert!(view.rows[0].choose.is_none());
     assert!(view.rows[1..].iter().all(|row| row.choose.is_some()));
 }
+
+#[test]
+fn that_it_is_too_early_to_measure_is_said_first() {
+    let words = Words::english();
+    let told =
+        |journal: &Journal| crate::show::whole::whole(journal, "", "", context(&words)).lines;
+    let lines = told(&stitched(4, 2));
+    assert!(
+        lines[0].starts_with("The throw is not in one piece yet"),
+        "{lines:?}"
+    );
+    assert_eq!(told(&unwashed()), Vec::<String>::new());
+}
