@@ -345,9 +345,11 @@ fn a_square_spoilt_after_its_four_is_sewn() {
         (stage(0, 0), stage(1, 0), stage(0, 2)),
         ("paired".into(), "open".into(), "blocked".into())
     );
-    // Sewn again, only the opened part.
+    // Sewn again: all of the pair's join, of the four's only the opened part.
     walk.tap("tick");
     walk.sees("card-title", "Lap and glue a pair");
+    assert!(!walk.window.text().contains("is to be sewn again"));
+    walk.until("Lap two pairs into a four");
     walk.window.wait_text("only 5 in of it is to be sewn again");
     walk.until_piece("Square it up", "Four A1");
 }
