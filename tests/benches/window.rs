@@ -22,7 +22,6 @@
 use lapwork_core::command::Command;
 use lapwork_core::log::journal::Journal;
 use lapwork_core::measure::Count;
-use lapwork_core::plan::Plan;
 use lapwork_core::plan::assembly::Kind;
 use lapwork_core::throw::tasks::Task;
 use lapwork_core::{demo, throw::Time};
@@ -240,16 +239,7 @@ fn portal(programs: &Programs) {
 /// A throw of that size in a data folder, near half of its squares cut one by one.
 fn kept(across: u16, down: u16, data: &Path) {
     let now = epoch() as Time;
-    let begin = Command::Begin {
-        name: format!("{across} × {down}"),
-        plan: Plan {
-            across,
-            down,
-            ..Plan::default()
-        },
-        prints: demo::prints(),
-        denims: demo::denims(),
-    };
+    let begin = demo::begin(&format!("{across} × {down}"), across, down);
     let (mut journal, _) = Journal::begin(&begin, now).expect("a throw");
     let one = Command::TickNext {
         task: Task::Cut,

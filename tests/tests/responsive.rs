@@ -6,7 +6,6 @@
 
 use lapwork_core::demo;
 use lapwork_core::log::journal::Journal;
-use lapwork_core::plan::Plan;
 use lapwork_tests::program::lapwork;
 use lapwork_tests::walk::Walk;
 use lapwork_tests::window::Window;
@@ -17,16 +16,7 @@ const THROW: &str = "throw-large";
 
 /// A throw of 60 × 60 in a data folder, nothing done to it yet.
 fn large(data: &Path) {
-    let begin = lapwork_core::command::Command::Begin {
-        name: "Barn wall".to_string(),
-        plan: Plan {
-            across: 60,
-            down: 60,
-            ..Plan::default()
-        },
-        prints: demo::prints(),
-        denims: demo::denims(),
-    };
+    let begin = demo::begin("Barn wall", 60, 60);
     let (journal, _) = Journal::begin(&begin, 1_800_000_000_000).unwrap();
     let folder = data.join("throws").join(THROW);
     std::fs::create_dir_all(&folder).unwrap();

@@ -1,27 +1,10 @@
 import assert from 'node:assert/strict';
 import { beforeEach, describe, test } from 'node:test';
+import { Worker } from '../test/worker.js';
 import { Reader } from './reader';
 
 const view = (n) => ({ n, do: 'ask', command: 'view', given: '{}' });
 const act = (n) => ({ n, do: 'ask', command: 'act', given: '{}' });
-
-/** Workers that answer when the test has them do so. */
-class Worker {
-  asked = [];
-  ended = false;
-
-  postMessage(said) {
-    this.asked.push(said);
-  }
-
-  terminate() {
-    this.ended = true;
-  }
-
-  say(said) {
-    this.onmessage({ data: said });
-  }
-}
 
 let started;
 let told;

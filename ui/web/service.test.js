@@ -1,26 +1,16 @@
 import assert from 'node:assert/strict';
 import { beforeEach, describe, test } from 'node:test';
 import { settled } from '../test/shell.js';
+import { Worker } from '../test/worker.js';
 import { Service } from './service';
 
 const BROKE = { code: 'broke', said: 'It broke off.', next: 'All is kept.' };
 const ask = (command) => ({ do: 'ask', command, given: '{}' });
 
-/** Workers that answer when the test has them do so. */
-class Worker {
-  asked = [];
-  ended = false;
-
-  postMessage(said) {
-    this.asked.push(said);
-  }
-
-  terminate() {
-    this.ended = true;
-  }
-
+/** A worker that holds the service. */
+class ServingWorker extends Worker {
   async say(said) {
-    this.onmessage({ data: said });
+    super.say(said);
     await settled();
   }
 
@@ -49,7 +39,7 @@ describe('the service in its worker', () => {
     came = [];
     globalThis.navigator ??= { languages: ['en'], language: 'en' };
     service = new Service(() => {
-      workers.push(new Worker());
+      workers.push(new ServingWorker());
       return workers.at(-1);
     });
   });

@@ -14,7 +14,6 @@ use lapwork_core::demo;
 use lapwork_core::faces::arrange::{Arranger, Score, of};
 use lapwork_core::faces::spread::{Ground, spread};
 use lapwork_core::measure::Count;
-use lapwork_core::plan::Plan;
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::throw::wishes::{DenimWish, Pattern, Wishes};
 use lapwork_core::throw::{Event, Throw};
@@ -226,16 +225,7 @@ fn fabrics() {
 }
 
 fn begun(across: u16, down: u16) -> Throw {
-    let action = Command::Begin {
-        name: "Table".into(),
-        plan: Plan {
-            across,
-            down,
-            ..Plan::default()
-        },
-        prints: demo::prints(),
-        denims: demo::denims(),
-    };
+    let action = demo::begin("Table", across, down);
     let events = decide(None, &action).expect("the plan can be made");
     Throw::begin(&events[0]).expect("it begins")
 }

@@ -111,6 +111,20 @@ impl Maker {
     }
 }
 
+/// What begins a throw of so many squares, with these fabrics and denims.
+pub fn begin(name: &str, across: u16, down: u16) -> Command {
+    Command::Begin {
+        name: name.into(),
+        plan: Plan {
+            across,
+            down,
+            ..Plan::default()
+        },
+        prints: prints(),
+        denims: denims(),
+    }
+}
+
 /// The demo throw, as if worked on until `now`; its names are English.
 pub fn throw(now: Time) -> Journal {
     throw_in(&Words::english(), now)

@@ -1820,6 +1820,10 @@ lines: Array<WishLine>,
  */
 met: string, 
 /**
+ * It meets all of them.
+ */
+meets_all: boolean, 
+/**
  * What changes if it is taken.
  */
 changes: string, 

@@ -38,7 +38,7 @@ use crate::plan::binding::EdgeSide;
 use crate::plan::{Joining, Plan, laps_in};
 use crate::throw::fringe::least_lap;
 use crate::throw::tasks::Task;
-use crate::throw::{Made, Size, Throw};
+use crate::throw::{Made, Size, Throw, Work};
 
 /// Tenths of a minute for a join lapped less than the plan says.
 pub const NARROWER: i64 = 20;
@@ -338,9 +338,8 @@ fn lines(throw: &Throw) -> Vec<BlockLine> {
 
 /// What a block holds now: as squared up, as measured, or as its laps make it.
 pub fn holds(throw: &Throw, block: Rect) -> Size {
-    let work = throw.work(block);
-    work.and_then(|w| w.squared.or(w.measured))
-        .unwrap_or_else(|| crate::fitting::squaring::natural(throw, block))
+    let known = throw.work(block).and_then(Work::held);
+    known.unwrap_or_else(|| crate::fitting::squaring::natural(throw, block))
 }
 
 impl BlockLine {

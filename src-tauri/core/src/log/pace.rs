@@ -126,11 +126,6 @@ pub fn learned(journal: &Journal) -> Vec<Learned> {
         .collect()
 }
 
-/// Minutes of work left: lower, middle and upper, and whether any of it is the maker's own pace.
-pub fn left(throw: &Throw, paces: &BTreeMap<Task, Pace>) -> Pace {
-    minutes_for(&throw.tasks_left(), paces)
-}
-
 /// Minutes that so many tasks of each kind take.
 pub fn minutes_for(tasks: &BTreeMap<Task, u32>, paces: &BTreeMap<Task, Pace>) -> Pace {
     let mut sum = Pace {
@@ -159,6 +154,7 @@ mod tests {
     use crate::plan::Plan;
     use crate::plan::assembly::Kind;
     use crate::throw::Time;
+    use crate::throw::stage::stages;
     use proptest::prelude::*;
 
     fn cut_at(times: &[Time]) -> Journal {
@@ -335,8 +331,10 @@ mod tests {
             for pace in found.values() {
                 prop_assert!(pace.low <= pace.middle && pace.middle <= pace.high);
             }
-            let left = left(journal.throw(), &found);
-            prop_assert!(left.low <= left.middle && left.middle <= left.high);
+            for reached in stages(journal.throw()).values() {
+                let left = minutes_for(&reached.left, &found);
+                prop_assert!(left.low <= left.middle && left.middle <= left.high);
+            }
         }
     }
 }

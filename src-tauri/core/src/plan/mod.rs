@@ -585,7 +585,8 @@ mod tests {
     /// ```
     ///
     /// So a pair is 2 · 112.3 mm, 224.6 mm. Each of five joins across takes 14.7 mm of either
-    /// square, 6 · 127 − 5 · 29.4 = 615 mm, and each of seven down, 8 · 127 − 7 · 29.4 = 810.2 mm. With one row it would be 635 and 838.2 mm: 20 and 28 mm more.
+    /// square, 6 · 127 − 5 · 29.4 = 615 mm, and each of seven down, 8 · 127 − 7 · 29.4 = 810.2 mm.
+    /// With one row it would be 635 and 838.2 mm: 20 and 28 mm more.
     #[test]
     fn a_seam_opens_at_the_row_farthest_from_its_raw_edges() {
         for joining in [Joining::Seamed, Joining::Exposed] {

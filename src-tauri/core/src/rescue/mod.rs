@@ -4,9 +4,9 @@
 //! is undone unless the maker picks a way that says so. Trouble is in minutes and is our
 //! judgement, no source: 4 to cut a square (2 to take a spare, 30 to find more cloth, 2 to take the
 //! square of another place besides what cutting that one again takes), 3 for each fabric glued
-//! on it and for each lap lifted and glued again, 8 for each seam opened and sewn again, 5 for a patch and 3 more to
-//! stitch it round where it is sewn in, 2 for each join lapped less, 30 for a new block,
-//! 3 for each square of a row or column given up.
+//! on it and for each lap lifted and glued again, 8 for each seam opened and sewn again, 5 for a
+//! patch and 3 more to stitch it round where it is sewn in, 2 for each join lapped less, 30 for a
+//! new block, 3 for each square of a row or column given up.
 //!
 //! Promise: every way's action is allowed at that moment.
 
@@ -34,7 +34,7 @@ pub struct Remedy {
     pub kind: RemedyKind,
     /// Trouble, in minutes.
     pub minutes: u32,
-    /// Seams to open.
+    /// Seams to open; laps that only glue holds are counted too.
     pub seams: usize,
     /// Their length together.
     pub unpick: Length,
@@ -315,12 +315,13 @@ pub fn ways_for_glued(throw: &Throw, piece: Rect) -> Vec<Remedy> {
     for pieces in [vec![piece], all] {
         let n = pieces.len();
         let action = Command::Unpick { pieces, lap: None };
-        if (n > 1 || out.is_empty()) && decide(Some(throw), &action).is_ok() {
+        let (seams, unpick) = opened_by(throw, &action);
+        if (n > 1 || out.is_empty()) && seams > 0 {
             out.push(Remedy {
                 kind: RemedyKind::LapAgain(n),
                 minutes: 3 * n as u32,
-                seams: 0,
-                unpick: zero(),
+                seams,
+                unpick,
                 action,
             });
         }

@@ -13,9 +13,9 @@ use crate::show::bound;
 use crate::show::context::Context;
 use crate::show::names::fabrics_to_cut;
 use crate::show::parts::Figure;
-use crate::throw::Throw;
 use crate::throw::stock::strip_shown;
 use crate::throw::tasks::Task;
+use crate::throw::{Throw, Work};
 
 /// The figures that matter while this is done to a piece.
 pub(super) fn card_figures(
@@ -128,7 +128,7 @@ pub(super) fn card_figures(
         Task::SquareUp => {
             let target = throw.target(piece);
             add("trim-to", context.by(target.width, target.height));
-            if let Some(measured) = throw.work(piece).and_then(|w| w.squared.or(w.measured)) {
+            if let Some(measured) = throw.work(piece).and_then(Work::held) {
                 add("measured", context.by(measured.width, measured.height));
                 for (key, m, t) in [
                     ("across", measured.width, target.width),

@@ -179,8 +179,6 @@ pub(super) fn rows(
         .is_some_and(|heap| heap.counted.get(usize::from(index)) == Some(&None));
     // What the next height is measured above, and how many strips and runs were listed so far.
     let mut low = if cuts.turned { "edge" } else { hem(piece) };
-    // The straight edge is the last cut across, though binding strips are cut along after it.
-    let mut straight = false;
     let mut place = 0;
     let runs = cuts.strips.iter().map(|s| s.runs().len()).sum::<usize>();
     let mut loose = cuts.binding.len() + runs;
@@ -220,7 +218,7 @@ pub(super) fn rows(
                 CutStep::Straight { above } => {
                     let above = context.length(above);
                     let text = say!(context, "cut-straight", above = above, low = low);
-                    (low, straight) = ("cut", true);
+                    low = "straight";
                     (say!(context, "cut-straight-title"), text, None, [0; 2])
                 }
                 CutStep::Binding { patch, above } => {
@@ -247,14 +245,11 @@ pub(super) fn rows(
                     }
                     let height = context.length(high);
                     text.push(match (from_top, at_top && gap == zero()) {
-                        (false, _) if straight && gap == zero() => {
-                            say!(context, "cut-across", high = height, from = "straight")
-                        }
                         (false, _) => say!(context, "cut-across", high = height, from = low),
                         (true, true) => say!(context, "cut-down-edge", high = height),
                         (true, false) => say!(context, "cut-down", high = height),
                     });
-                    (low, straight) = ("cut", false);
+                    low = "cut";
                     let side = in_nm(high).max(1);
                     for (k, run) in runs.iter().enumerate() {
                         let (from, left) = beginning(piece, cuts, place, context);

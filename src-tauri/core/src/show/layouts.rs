@@ -34,6 +34,8 @@ pub struct LayoutCard {
     pub lines: Vec<WishLine>,
     /// How many of the wishes it meets, in words.
     pub met: String,
+    /// It meets all of them.
+    pub meets_all: bool,
     /// What changes if it is taken.
     pub changes: String,
     /// The layout in words.
@@ -111,6 +113,7 @@ pub fn layouts(
                 ),
                 lines,
                 met: wishes_met,
+                meets_all: met == wished,
                 changes,
                 action: Command::LayOut { wishes, layout },
             }

@@ -8,7 +8,7 @@ use crate::fitting::squaring::{
 use crate::fitting::trimming::shortfalls;
 use crate::log::journal::Journal;
 use crate::measure::outline::{Measures, Outline, OutlineFault, Sides};
-use crate::measure::{Length, ParseError, from_mm, nm, tenths_of_mm, zero};
+use crate::measure::{Length, ParseError, from_mm, tenths_of_mm, zero};
 use crate::plan::assembly::{Rect, Seam};
 use crate::plan::{Joining, fringe};
 use crate::show::context::Context;
@@ -255,9 +255,9 @@ pub(super) fn verdict_of(
             let made = throw.made(piece);
             let lap = sewn_lap(&throw.plan, made.joining, made.stitch, measured);
             let fringe = fringe(made.joining, lap, made.stitch);
-            let fringe = match fringe {
-                Some(fringe) if fringe >= zero() => context.showing(fringe),
-                _ => context.over_nothing(zero() - nm(1)),
+            let fringe = match fringe.filter(|fringe| *fringe >= zero()) {
+                Some(fringe) => context.showing(fringe),
+                None => context.plain(say!(context, "none")),
             };
             out.push(say!(
                 context,

@@ -115,7 +115,8 @@ pub(super) fn off(
             ));
             over = held.width > target.width || held.height > target.height;
             picture = Some(pictures::measured(throw, piece, held, context));
-        } else {
+        } else if !throw.is_only_glued(piece) {
+            // One that is not stitched yet is not measured.
             lines.push(say!(context, "off-measure-first"));
         }
         for seam in thin_laps(throw, piece) {
@@ -123,10 +124,6 @@ pub(super) fn off(
                 Seam::Upright => say!(context, "off-thin-across"),
                 Seam::Level => say!(context, "off-thin-down"),
             });
-        }
-        if throw.is_only_glued(piece) {
-            // It is not measured before it is stitched.
-            lines.pop();
         }
         if can_be_off(throw, piece) {
             found = ways_for_block(throw, piece, context.ruler);
@@ -276,11 +273,11 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
             });
         }
     }
-    let glued = events.iter().all(|event| match event {
-        Event::Unpicked { pieces } => pieces.iter().all(|(p, _)| throw.is_only_glued(*p)),
-        _ => true,
-    });
-    if way.seams > 0 && glued {
+    let is_sewn = |event: &Event| match event {
+        Event::Unpicked { pieces } => !throw.are_only_glued(pieces),
+        _ => false,
+    };
+    if way.seams > 0 && !events.iter().any(is_sewn) {
         lines.extend(opened(throw, piece, &events, context));
         lines.push(say!(context, "way-nothing-undone"));
     } else if way.seams > 0 {
@@ -291,9 +288,6 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
             length = context.length(way.unpick)
         ));
         lines.extend(opened(throw, piece, &events, context));
-    } else if matches!(way.kind, RemedyKind::LapAgain(_)) {
-        lines.push(say!(context, "way-lap-again-lift"));
-        lines.push(say!(context, "way-nothing-undone"));
     } else if throw.is_joined(Rect::square(piece.row, piece.col)) || !piece.is_square() {
         lines.push(say!(context, "way-nothing-undone"));
     }
@@ -530,7 +524,7 @@ fn opened(throw: &Throw, piece: Rect, events: &[Event], context: Context<'_>) ->
         let opening = SeamsToUnpick {
             joins: pieces.clone(),
             square: spoilt.or(piece.is_square().then_some(piece)),
-            glued: pieces.iter().all(|(piece, _)| laid.is_only_glued(*piece)),
+            glued: laid.are_only_glued(pieces),
         };
         out.extend(opening::lines(&laid, &opening, context));
     }

@@ -79,17 +79,13 @@ fn centre(opening: &SeamsToUnpick) -> Rect {
 pub(super) fn first(throw: &Throw, piece: Rect, context: Context<'_>) -> Option<OpenFirst> {
     let opening = throw.to_open(piece)?;
     let n = opening.joins.len();
+    let held = if opening.glued { "glued" } else { "sewn" };
     let title = match opening.square {
-        Some(square) if opening.glued => {
-            let at = names::piece(throw, square, context);
-            say!(context, "opening-glued-square", n = n, piece = at)
-        }
         Some(square) => {
             let at = names::piece(throw, square, context);
-            say!(context, "opening-square", n = n, piece = at)
+            say!(context, format!("opening-square-{held}"), n = n, piece = at)
         }
-        None if opening.glued => say!(context, "opening-glued", n = n),
-        None => say!(context, "opening-lap", n = n),
+        None => say!(context, format!("opening-lap-{held}"), n = n),
     };
     let lines = lines(throw, opening, context);
     let (whole_of, round) = seams(throw, opening);

@@ -40,44 +40,29 @@ pub(super) fn whole(
     let throw = journal.throw();
     let mut faults = Vec::new();
     let size = typed_size(width, height, &mut faults, context);
-    let mut keep = None;
-    if let Some(size) = size {
-        let action = Command::MeasureWhole {
-            width: size.width,
-            height: size.height,
-        };
-        match decide(Some(throw), &action) {
-            Ok(_) => {
-                keep = Some(Button {
-                    label: say!(context, "measure-keep"),
-                    action,
-                })
-            }
-            Err(why) => {
-                let problem = rejection(&why, Some(throw), context);
-                faults.push(FieldProblem {
-                    field: "width".into(),
-                    problem,
-                });
-            }
+    let foreseen = throw.finished();
+    let Size { width, height } = size.unwrap_or(foreseen);
+    let action = Command::MeasureWhole { width, height };
+    let refused = decide(Some(throw), &action).err();
+    let refused = refused.map(|why| rejection(&why, Some(throw), context));
+    let (mut keep, mut too_early) = (None, None);
+    match (size, refused) {
+        (Some(_), None) => {
+            keep = Some(Button {
+                label: say!(context, "measure-keep"),
+                action,
+            })
         }
+        (Some(_), Some(problem)) => faults.push(FieldProblem {
+            field: "width".into(),
+            problem,
+        }),
+        // That it is too early to measure is said before anything is typed.
+        (None, problem) => too_early = problem,
     }
     let typed = size.filter(|_| keep.is_some()).map(|s| (s, throw.washes()));
     let kept_last = || throw.wholes.last().map(|w| (w.size, w.washes));
     let shown = typed.or_else(kept_last);
-    let foreseen = throw.finished();
-    // That it is too early to measure is said before anything is typed.
-    let too_early = match size {
-        Some(_) => None,
-        None => decide(
-            Some(throw),
-            &Command::MeasureWhole {
-                width: foreseen.width,
-                height: foreseen.height,
-            },
-        )
-        .err(),
-    };
     WholeView {
         head: head(journal, context),
         foreseen: match before(throw, throw.washes()) {
@@ -92,10 +77,7 @@ pub(super) fn whole(
         },
         faults,
         lines: match (too_early, shown) {
-            (Some(why), _) => {
-                let problem = rejection(&why, Some(throw), context);
-                vec![problem.said, problem.next]
-            }
+            (Some(problem), _) => vec![problem.said, problem.next],
             (None, Some((size, washes))) => verdict(throw, size, washes, context),
             (None, None) => Vec::new(),
         },

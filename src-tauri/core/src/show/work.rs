@@ -4,8 +4,8 @@
 //! piece. The current batch is the one the maker picked, or else the earliest: squares
 //! before pairs before fours before larger pieces, and within those in the order work
 //! usually goes. A batch that is still cooling steps back while anything else is ready, but no
-//! bigger part is begun while pairs or fours still cool, and no row of blocks is lapped of which
-//! something does. What has cooled is ready by itself.
+//! bigger part is begun while pairs or fours still cool, and no row of pairs is lapped of which a
+//! square does. What has cooled is ready by itself.
 //!
 //! The first of a card's buttons is for one sitting: all pieces alike, and of laps those of one
 //! row of blocks, which are lapped and pressed one after another.
@@ -31,7 +31,7 @@ use crate::throw::account::{ClothAccount, account};
 use crate::throw::index::tier;
 use crate::throw::tasks::{Caution, Station, Task, sitting};
 use crate::throw::wishes::Wishes;
-use crate::throw::{Throw, Time};
+use crate::throw::{Throw, Time, Work};
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
 use ts_rs::TS;
@@ -530,7 +530,7 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
     let mut out = special(throw, task, piece, context);
     let work = throw.work(piece);
     // What was trimmed once is as large as it was trimmed to.
-    let held = work.and_then(|w| w.squared.or(w.measured));
+    let held = work.and_then(Work::held);
     if let (Task::SquareUp, Some(size)) = (task, held) {
         if work.is_some_and(|w| w.outline.is_none() || w.squared.is_some()) {
             out.extend(measuring::verdict_of(
@@ -653,11 +653,7 @@ fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
         (Task::GlueBinding, _, _) if !throw.tasks(piece).contains(&Task::TrimEdge) => {
             "how-glue-binding-untrimmed".into()
         }
-        (Task::SquareUp, _, _)
-            if throw
-                .work(piece)
-                .is_none_or(|w| w.measured.or(w.squared).is_none()) =>
-        {
+        (Task::SquareUp, _, _) if throw.work(piece).is_none_or(|w| w.held().is_none()) => {
             "how-square-up-measure".into()
         }
         _ => format!("how-{}", task.key()),
@@ -814,7 +810,7 @@ fn alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
             throw.lapped_halves(a) == throw.lapped_halves(b)
         }
         Task::SquareUp => {
-            let held = |piece| throw.work(piece).and_then(|w| w.squared.or(w.measured));
+            let held = |piece| throw.work(piece).and_then(Work::held);
             held(a) == held(b)
         }
         Task::Dot | Task::Pin | Task::PressLap | Task::Stitch => {

@@ -208,7 +208,7 @@ impl Throw {
                 }
             }
             Event::Unpicked { pieces } => {
-                let glued = pieces.iter().all(|(piece, _)| self.is_only_glued(*piece));
+                let glued = self.are_only_glued(pieces);
                 for (piece, opened) in pieces {
                     self.work.insert(
                         *piece,

@@ -1,14 +1,14 @@
 //! The size each piece has or will have.
 //!
-//! A squared-up block is as large as it was left, or as it will be once it is trimmed again; any other piece is its parts' sum less
+//! A squared-up block is as large as it was left; any other piece is its parts' sum less
 //! what their join takes up (its own lap once it is glued, the plan's before), and across
-//! the seam as long as its longer part. A block not yet squared up counts as the smaller
-//! of that and the trim size.
+//! the seam as long as its longer part. A block still to be squared up, or to be trimmed
+//! again, counts as the smaller of what it holds and the trim size.
 
 use crate::plan::assembly::{Rect, Seam};
 use crate::throw::facts::Size;
 use crate::throw::index::WorkIndex;
-use crate::throw::state::{Throw, WholeMeasure};
+use crate::throw::state::{Throw, WholeMeasure, Work};
 use crate::throw::tasks::Task;
 use std::cmp::{max, min};
 
@@ -38,15 +38,10 @@ impl Throw {
 
     /// A piece's size from its parts', which are looked up where they are known.
     pub(crate) fn size_from(&self, piece: Rect, known: &WorkIndex) -> Size {
-        if let Some(squared) = self.work.get(&piece).and_then(|w| w.squared) {
-            let target = self.target(piece);
-            return match self.trims_again(piece) {
-                true => Size {
-                    width: min(squared.width, target.width),
-                    height: min(squared.height, target.height),
-                },
-                false => squared,
-            };
+        let work = self.work.get(&piece);
+        let squared = work.and_then(|w| w.squared);
+        if let Some(squared) = squared.filter(|_| !self.trims_again(piece)) {
+            return squared;
         }
         let Some(join) = self.assembly.join(piece) else {
             return Size {
@@ -77,15 +72,11 @@ impl Throw {
             whole
         };
         if self.assembly.is_block(piece) {
-            let measured = self
-                .work
-                .get(&piece)
-                .and_then(|w| w.measured)
-                .unwrap_or(whole);
+            let held = work.and_then(Work::held).unwrap_or(whole);
             let target = self.target(piece);
             return Size {
-                width: min(measured.width, target.width),
-                height: min(measured.height, target.height),
+                width: min(held.width, target.width),
+                height: min(held.height, target.height),
             };
         }
         whole

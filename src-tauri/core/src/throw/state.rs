@@ -50,6 +50,11 @@ impl Work {
             .find(|(t, _)| *t == task)
             .map(|(_, at)| *at)
     }
+
+    /// What it holds, if that is known: what it was squared up to, else what it measured.
+    pub fn held(&self) -> Option<Size> {
+        self.squared.or(self.measured)
+    }
 }
 
 /// A spare square pieced of two halves.
@@ -444,6 +449,11 @@ impl Throw {
             && !self.has(piece, Task::Stitch)
     }
 
+    /// Whether glue alone holds all of these joins.
+    pub fn are_only_glued(&self, joins: &[(Rect, Length)]) -> bool {
+        joins.iter().all(|(piece, _)| self.is_only_glued(*piece))
+    }
+
     /// How a piece's join would be made if it were begun now.
     pub fn planned(&self, piece: Rect) -> Made {
         let plan = &self.plan;
@@ -766,17 +776,6 @@ impl Throw {
     /// What kind of piece this is.
     pub fn kind(&self, piece: Rect) -> Kind {
         self.assembly.kind(piece)
-    }
-
-    /// How often each kind of step is still to be done.
-    pub fn tasks_left(&self) -> BTreeMap<Task, u32> {
-        let mut left = BTreeMap::new();
-        for reached in self.work_index.stages().values() {
-            for (task, n) in &reached.left {
-                *left.entry(*task).or_default() += n;
-            }
-        }
-        left
     }
 
     /// Tasks done and tasks in all.

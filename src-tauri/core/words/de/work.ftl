@@ -862,7 +862,6 @@ way-lap-less = { $n ->
 way-resew = Überlappung auftrennen und schmaler nähen
 way-lap-again = Lösen und mit { $lap } neu überlappen
 way-lap-again-all = Alle { $n } lösen, die mit { $was } überlappt wurden, und mit { $lap } neu überlappen
-way-lap-again-lift = Nur Kleber hält: die Überlappung anfeuchten, eine Minute warten, langsam lösen und die Kanten trocknen lassen.
 way-resew-wider = Überlappung auftrennen und mit { $lap } neu nähen
 way-trim = { $n ->
     [0] Alle Vierer auf { $size } schneiden
@@ -910,15 +909,15 @@ way-trim-done = { $n ->
 }
 way-to-edge-done = Erledigt: { $piece } und { $place } haben den Platz getauscht; was fehlt, verdeckt die Einfassung.
 way-another-done = Erledigt: { $piece } ist beiseitegelegt; es ist noch einmal zu machen.
-opening-square = { $n ->
+opening-square-sewn = { $n ->
     [one] Zuerst eine Naht auftrennen, bevor das neue { $piece } hineinkommt
    *[other] Zuerst { $n } Nähte auftrennen, bevor das neue { $piece } hineinkommt
 }
-opening-lap = { $n ->
+opening-lap-sewn = { $n ->
     [one] Zuerst eine Naht auftrennen
    *[other] Zuerst { $n } Nähte auftrennen
 }
-opening-glued = { $n ->
+opening-lap-glued = { $n ->
     [one] Zuerst die geklebte Überlappung lösen
    *[other] Zuerst { $n } geklebte Überlappungen lösen
 }
@@ -926,7 +925,7 @@ opening-lift = { $n ->
     [one] Die Überlappung von { $laps } anfeuchten, eine Minute warten, langsam lösen und beide Kanten trocknen lassen.
    *[other] Jede Überlappung anfeuchten, eine Minute warten, langsam lösen und beide Kanten trocknen lassen: { $laps }.
 }
-opening-glued-square = { $n ->
+opening-square-glued = { $n ->
     [one] Zuerst eine geklebte Überlappung lösen, bevor das neue { $piece } hineinkommt
    *[other] Zuerst { $n } geklebte Überlappungen lösen, bevor das neue { $piece } hineinkommt
 }
@@ -1583,11 +1582,13 @@ cut-binding-line = { $size }, { $way ->
 cut-binding-begin = Beginne { $height }, { $side }.
 cut-binding-at = { $low ->
     [cut] an der geraden Kante
+    [straight] an der geraden Kante
     [hem] am Saum
    *[edge] am unteren Rand
 }
 cut-binding-above = { $above } über { $low ->
     [cut] der geraden Kante
+    [straight] der geraden Kante
     [hem] dem Saum
    *[edge] dem unteren Rand
 }

@@ -863,7 +863,6 @@ way-lap-less = { $n ->
 way-resew = Unpick its lap and sew it narrower
 way-lap-again = Lift it and lap it again at { $lap }
 way-lap-again-all = Lift all { $n } that were lapped at { $was }, and lap them again at { $lap }
-way-lap-again-lift = Only glue holds it: dampen the lap, wait a minute, lift it slowly and let the edges dry.
 way-resew-wider = Unpick its lap and sew it again at { $lap }
 way-trim = { $n ->
     [0] Trim all fours to { $size }
@@ -911,15 +910,15 @@ way-trim-done = { $n ->
 }
 way-to-edge-done = Done: { $piece } and { $place } have changed places; the binding hides what is short.
 way-another-done = Done: { $piece } is set aside; another is to be made.
-opening-square = { $n ->
+opening-square-sewn = { $n ->
     [one] First unpick one seam, before the new { $piece } goes in
    *[other] First unpick { $n } seams, before the new { $piece } goes in
 }
-opening-lap = { $n ->
+opening-lap-sewn = { $n ->
     [one] First unpick one seam
    *[other] First unpick { $n } seams
 }
-opening-glued = { $n ->
+opening-lap-glued = { $n ->
     [one] First lift the glued lap
    *[other] First lift { $n } glued laps
 }
@@ -927,7 +926,7 @@ opening-lift = { $n ->
     [one] Dampen the lap of { $laps }, wait a minute, lift it slowly and let both edges dry.
    *[other] Dampen each lap, wait a minute, lift it slowly and let both edges dry: { $laps }.
 }
-opening-glued-square = { $n ->
+opening-square-glued = { $n ->
     [one] First lift one glued lap, before the new { $piece } goes in
    *[other] First lift { $n } glued laps, before the new { $piece } goes in
 }
@@ -1585,11 +1584,13 @@ cut-binding-line = { $size }, { $way ->
 cut-binding-begin = Begin { $height }, { $side }.
 cut-binding-at = { $low ->
     [cut] at the straight edge
+    [straight] at the straight edge
     [hem] at the hem
    *[edge] at the lower edge
 }
 cut-binding-above = { $above } above the { $low ->
     [cut] straight edge
+    [straight] straight edge
     [hem] hem
    *[edge] lower edge
 }

@@ -225,17 +225,21 @@ impl Service {
         query: Option<&Query>,
         now: Time,
     ) -> Result<CommandAnswer, Problem> {
-        let head = self.act(id, request, now)?;
-        let seen = query.map(|query| self.view(id, query, now)).transpose();
-        let (view, problem) = match seen {
-            Ok(view) => (view, None),
-            Err(problem) => (None, Some(problem)),
-        };
-        Ok(CommandAnswer {
+        let acted = CommandAnswer {
+            head: self.act(id, request, now)?,
             revision: self.revision,
-            head,
-            view,
-            problem,
+            view: None,
+            problem: None,
+        };
+        let Some(query) = query else {
+            return Ok(acted);
+        };
+        Ok(match self.snapshot(id, now) {
+            Ok(snapshot) => snapshot.acted(query),
+            Err(problem) => CommandAnswer {
+                problem: Some(problem),
+                ..acted
+            },
         })
     }
 }

@@ -2,9 +2,7 @@
 
 use super::*;
 use crate::reader::Reader;
-use lapwork_core::command::Command;
 use lapwork_core::demo;
-use lapwork_core::plan::Plan;
 use lapwork_service::desktop;
 use lapwork_service::disk::MemoryDisk;
 use serde_json::json;
@@ -155,16 +153,7 @@ fn layouts_are_searched_for_from_a_copy_and_told_on_the_way() {
 
 /// Begin a throw of so many squares.
 fn begun_of(service: &mut PageService, across: u16, down: u16) -> String {
-    let begin = Command::Begin {
-        name: "Barn wall".to_string(),
-        plan: Plan {
-            across,
-            down,
-            ..Plan::default()
-        },
-        prints: demo::prints(),
-        denims: demo::denims(),
-    };
+    let begin = demo::begin("Barn wall", across, down);
     let command = json!({"command": "begin", "action": begin});
     let answer = ask(service, "shelf_command", &json!({"command": command}));
     answer["ok"]["id"].as_str().unwrap().to_string()

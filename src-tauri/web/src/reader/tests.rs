@@ -1,9 +1,7 @@
 //! Screens made from a copy, held against those of the snapshot itself.
 
 use super::*;
-use lapwork_core::command::Command;
 use lapwork_core::demo;
-use lapwork_core::plan::Plan;
 use lapwork_core::show::{ImportChoice, Request};
 use lapwork_service::desktop;
 use lapwork_service::disk::{DiskPath, MemoryDisk};
@@ -15,16 +13,7 @@ use serde_json::{Value, json};
 const NOW: i64 = 1_800_000_000_000;
 
 fn begun(across: u16, down: u16) -> Journal {
-    let begin = Command::Begin {
-        name: "Barn wall".to_string(),
-        plan: Plan {
-            across,
-            down,
-            ..Plan::default()
-        },
-        prints: demo::prints(),
-        denims: demo::denims(),
-    };
+    let begin = demo::begin("Barn wall", across, down);
     Journal::begin(&begin, NOW - 1000).unwrap().0
 }
 

@@ -268,10 +268,10 @@ fn step(
     both: &Both<'_>,
 ) -> SheetStep {
     let context = both.doubled;
-    let done = pieces.iter().filter(|p| throw.is_through(**p, task));
-    let done = done.count();
+    let through = |piece: &Rect| throw.is_through(*piece, task);
+    let done = pieces.iter().filter(|p| through(p)).count();
     // This is said of the first piece that is still to do.
-    let first = pieces.iter().copied().find(|p| !throw.is_through(*p, task));
+    let first = pieces.iter().copied().find(|p| !through(p));
     let piece = first.unwrap_or(pieces[0]);
     let each = |piece: Rect| {
         let mut rows = both.rows(|l| card_figures(throw, task, piece, l));

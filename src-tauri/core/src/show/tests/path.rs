@@ -294,11 +294,8 @@ fn no_bigger_part_is_begun_while_a_four_cools() {
     assert!(!matches!(bigger.kind, Kind::Pair | Kind::Four));
 }
 
-/// The lap is changed while pairs are only glued: their step says at which lap they were glued, and
-/// they are lifted and lapped again, one or all of them. A stitched one is not offered.
-#[test]
-fn pairs_glued_before_the_lap_was_changed_are_lapped_again() {
-    let words = Words::english();
+/// A throw of 4 × 4 whose squares are cut, and so many pairs lapped and glued.
+fn glued(pairs: u32) -> Journal {
     let mut journal = begin(Plan {
         across: 4,
         down: 4,
@@ -306,7 +303,16 @@ fn pairs_glued_before_the_lap_was_changed_are_lapped_again() {
     });
     all_denim(&mut journal);
     next(&mut journal, Task::Cut, Kind::Square, 16);
-    next(&mut journal, Task::Dot, Kind::Pair, 3);
+    next(&mut journal, Task::Dot, Kind::Pair, pairs);
+    journal
+}
+
+/// The lap is changed while pairs are only glued: their step says at which lap they were glued, and
+/// they are lifted and lapped again, one or all of them. A stitched one is not offered.
+#[test]
+fn pairs_glued_before_the_lap_was_changed_are_lapped_again() {
+    let words = Words::english();
+    let mut journal = glued(3);
     let [sewn, glued, _] = [[0, 0, 1, 2], [0, 2, 1, 2], [1, 0, 1, 2]].map(Rect::from);
     for task in [Task::PressLap, Task::CoolLap, Task::Stitch] {
         let pieces = vec![sewn];
@@ -448,14 +454,7 @@ fn the_squares_beside_a_long_join_are_drawn() {
 #[test]
 fn a_glued_pair_is_lifted_for_a_new_square() {
     let words = Words::english();
-    let mut journal = begin(Plan {
-        across: 4,
-        down: 4,
-        ..Plan::default()
-    });
-    all_denim(&mut journal);
-    next(&mut journal, Task::Cut, Kind::Square, 16);
-    next(&mut journal, Task::Dot, Kind::Pair, 1);
+    let mut journal = glued(1);
     let square = Rect::square(0, 1);
     let ways = off_view(&journal, square, Some(crate::throw::Mishap::Lost)).ways;
     let cut = |way: &&crate::show::RemedyRow| way.title == "Cut another";

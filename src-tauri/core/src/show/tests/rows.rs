@@ -1,10 +1,11 @@
 //! Two rows with a single needle: everything that follows from that choice.
 
 use super::*;
-use crate::log::pace::{left, paces};
+use crate::log::pace::{minutes_for, paces};
 use crate::plan::Stitch;
 use crate::show::Mark;
 use crate::show::picture::Ink;
+use crate::throw::stage::stages;
 
 /// Squares of 125 mm lapped by 12 mm, two rows of 3.5 mm stitches 6 mm apart.
 fn two_rows() -> Plan {
@@ -242,7 +243,13 @@ fn two_rows_take_twice_the_time() {
     let (double, _) = at_the_machine(two_rows(), &words);
     let stitch = |journal: &Journal| paces(journal)[&Task::Stitch].middle;
     assert!((stitch(&double) - 2.0 * stitch(&single)).abs() < 1e-9);
-    let [one, two] = [&single, &double].map(|j| left(j.throw(), &paces(j)).middle);
+    let left = |j: &Journal| -> f64 {
+        let (stages, paces) = (stages(j.throw()), paces(j));
+        let each = stages.values();
+        each.map(|reached| minutes_for(&reached.left, &paces).middle)
+            .sum()
+    };
+    let [one, two] = [&single, &double].map(left);
     let joins = single.throw().assembly().joins().len() as f64;
     assert!(
         (two - one - joins * stitch(&single)).abs() < 1e-9,
