@@ -297,7 +297,8 @@ pub fn freed(throw: &Throw, square: Rect, fewer: &Plan) -> Option<Freed> {
 }
 
 /// What can be done about a lap that only glue holds: it is lifted and lapped again, with all
-/// others of its kind where the plan has another lap by now.
+/// others of its kind where the plan has another lap by now. Water loosens washable glue (common
+/// practice, no source).
 pub fn ways_for_glued(throw: &Throw, piece: Rect) -> Vec<Remedy> {
     let lap = throw.made(piece).lap;
     let like = |p: &Rect| {

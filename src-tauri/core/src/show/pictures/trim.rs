@@ -68,17 +68,15 @@ fn trimming(
     let say_at = |d: &mut Canvas, side: EdgeSide, text: String| {
         // From the side inwards, clear of the squares' names.
         let long = text.chars().count() as f64 * letters * 0.29 + letters * 0.4;
-        // Beside the seam in the middle, not on it.
-        let (beside_x, beside_y) = match (piece.cols, piece.rows) {
-            (1, _) => (w / 2.0, h / 2.0 - letters * 1.3),
-            (_, 1) => (w / 4.0, h / 2.0),
-            _ => (w / 4.0, h / 2.0 - letters * 1.3),
-        };
+        // Beside the seams in the middle, not on them; left and right one above the other, since
+        // both together are as long as the block is wide.
+        let middle_x = if piece.cols > 1 { w / 4.0 } else { w / 2.0 };
+        let from_seam = letters * 1.3;
         let (at_x, at_y) = match side {
-            EdgeSide::Left => (x + long, y + beside_y),
-            EdgeSide::Right => (x + w - long, y + beside_y),
-            EdgeSide::Top => (x + beside_x, y + letters),
-            EdgeSide::Bottom => (x + beside_x, y + h - letters),
+            EdgeSide::Left => (x + long, y + h / 2.0 - from_seam),
+            EdgeSide::Right => (x + w - long, y + h / 2.0 + from_seam),
+            EdgeSide::Top => (x + middle_x, y + letters),
+            EdgeSide::Bottom => (x + middle_x, y + h - letters),
         };
         d.words([at_x, at_y], text, letters);
     };
