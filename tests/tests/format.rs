@@ -213,6 +213,7 @@ fn of_every_kind(said: bool) -> Journal {
         },
         Event::Unpicked {
             pieces: vec![(pair, inches(5))],
+            glued: false,
         },
         Event::LapsMarked {
             laps: vec![(four, other, Some(lap)), (four, other, None)],
@@ -403,9 +404,11 @@ fn of_every_kind(said: bool) -> Journal {
             },
             Event::Unpicked {
                 pieces: vec![(seams, sixty_fourths(320))],
+                glued: false,
             },
             Event::Unpicked {
                 pieces: vec![(pairs[0], sixty_fourths(320))],
+                glued: false,
             },
             // The seams opened for it are not the last.
             Event::Spoilt {
@@ -791,6 +794,31 @@ fn of_parts() -> Journal {
     record("kept-7", &begun, [set])
 }
 
+/// A record of a pair that is lapped and glued, and lifted again.
+fn of_a_glued_lap() -> Journal {
+    let pair = Rect::from([0, 0, 1, 2]);
+    let made = Made {
+        joining: Joining::Lapped,
+        lap: half_inches(1),
+        stitch: Stitch::Single,
+    };
+    let cut = Event::Done {
+        task: Task::Cut,
+        pieces: pair.squares().collect(),
+        made: vec![],
+    };
+    let dotted = Event::Done {
+        task: Task::Dot,
+        pieces: vec![pair],
+        made: vec![made],
+    };
+    let lifted = Event::Unpicked {
+        pieces: vec![(pair, inches(5))],
+        glued: true,
+    };
+    record("kept-glued", &demo_begun(), [cut, dotted, lifted])
+}
+
 /// A record of a throw in exposed seams under a twin needle, whose width is counted.
 fn of_seams() -> Journal {
     let mut begun = demo_begun();
@@ -1168,6 +1196,7 @@ fn version_2_opens_and_is_written_again_to_the_byte() {
     let text = std::fs::read_to_string(kept("sewing-2.jsonl")).expect("kept");
     let older = Journal::read(text.as_bytes()).expect("it opens").journal;
     assert_eq!(pair(&older), tenths_of_mm(2286));
+    check("glued-2", of_a_glued_lap);
     check("have-2", of_having);
     check("moved-2", of_a_square_moved);
     let text = std::fs::read_to_string(kept("moved-2.jsonl")).expect("kept");

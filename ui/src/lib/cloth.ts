@@ -6,6 +6,7 @@ import type {
   Command,
   GarmentKind,
   GarmentSize,
+  GridWish,
   Knees,
   Problem,
   StartOffers,
@@ -29,6 +30,50 @@ export interface ClothAtHand {
   print: number;
   width: string;
   height: string;
+}
+
+/** What the core is asked of it; nothing while nothing is said. */
+export function wishOf(cloth: ClothAtHand): GridWish | null {
+  const { jeans, fabric, side, count, width, height } = cloth;
+  const some = jeans.some((row) => whole(row.pairs));
+  const wished = width.trim() !== '' && height.trim() !== '';
+  if (!some && !wished) return null;
+  return {
+    by: 'cloth',
+    jeans: jeans.map(({ pairs, kind, size, knees }) => ({
+      pairs: whole(pairs) ?? 0,
+      kind,
+      size: size === 'later' ? null : size,
+      knees,
+    })),
+    pack: fabric === 'pack' && side.trim() && whole(count) ? { side, count: whole(count)! } : null,
+    width,
+    height,
+  };
+}
+
+/**
+ * The fabrics and denims she has of those that are offered, with what she says she has of them;
+ * all of them where she has not said what she has.
+ */
+export function ofThoseOffered<P, D>(
+  cloth: ClothAtHand,
+  prints: P[],
+  denims: D[],
+): { cloth: ClothAtHand; prints: P[]; denims: D[] } {
+  const has = cloth.fabric !== 'later' && whole(cloth.count) && prints[cloth.print] !== undefined;
+  const rows = cloth.jeans.filter((row) => whole(row.pairs) && denims[row.denim] !== undefined);
+  const used = denims.map((_, d) => d).filter((d) => rows.some((row) => row.denim === d));
+  const kept = used.length ? used : denims.map((_, d) => d);
+  return {
+    cloth: {
+      ...cloth,
+      print: has ? 0 : cloth.print,
+      jeans: cloth.jeans.map((row) => ({ ...row, denim: Math.max(0, kept.indexOf(row.denim)) })),
+    },
+    prints: has ? [prints[cloth.print]] : prints,
+    denims: kept.map((d) => denims[d]),
+  };
 }
 
 /** Nothing said yet. */

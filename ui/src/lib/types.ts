@@ -1370,6 +1370,10 @@ problem: Problem | null,
  */
 said: Array<string>, 
 /**
+ * What the plan's own grid takes of that, and whether it is enough.
+ */
+own: Array<string>, 
+/**
  * Best first.
  */
 grids: Array<GridRow>, };
@@ -2465,6 +2469,10 @@ rows: Array<HeapRow>,
  * What can be done where it is not enough.
  */
 ways: Array<RemedyRow>, 
+/**
+ * The piece to cut next, where all that is needed is on the pile.
+ */
+next: CutNext | null, 
 /**
  * Garments with a starting outline.
  */

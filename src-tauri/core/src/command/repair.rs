@@ -42,11 +42,17 @@ fn unpick(throw: &Throw, wanted: &[Rect], lap: Option<Length>) -> Result<Vec<Eve
             marks.push((join.first, join.second, Some(lap)));
         }
     }
-    let mut events = vec![Event::Unpicked { pieces }];
+    let mut events = vec![opened(throw, pieces)];
     if !marks.is_empty() {
         events.push(Event::LapsMarked { laps: marks });
     }
     Ok(events)
+}
+
+/// Joins are opened again; where glue alone holds them, they are lifted.
+fn opened(throw: &Throw, pieces: Vec<(Rect, Length)>) -> Event {
+    let glued = throw.are_only_glued(&pieces);
+    Event::Unpicked { pieces, glued }
 }
 
 /// What takes the place of a square.
@@ -101,7 +107,7 @@ fn replace(throw: &Throw, piece: Rect, why: Mishap, with: With) -> Result<Vec<Ev
     let mut events = Vec::new();
     let pieces = round(throw, piece);
     if !pieces.is_empty() {
-        events.push(Event::Unpicked { pieces });
+        events.push(opened(throw, pieces));
     }
     let spoilt = spoilt(&throw.after(&events), piece, why);
     events.push(spoilt);

@@ -200,7 +200,7 @@ fn footprint(throw: &Throw, event: &Event) -> Footprint {
             places(laps.iter().flat_map(|(a, b, _)| [a, b]))
         }
         Event::Patched { piece, .. } => vec![Aspect::Place(*piece)],
-        Event::Unpicked { pieces } => {
+        Event::Unpicked { pieces, .. } => {
             needs.push(Aspect::Plan);
             places(pieces.iter().map(|(piece, _)| piece))
         }

@@ -300,7 +300,7 @@ fn within_limits(event: &Event) -> bool {
                     .all(|(a, b, lap)| place(*a) && place(*b) && lap.is_none_or(real))
         }
         Event::Patched { piece, .. } | Event::Spoilt { piece, .. } => place(*piece),
-        Event::Unpicked { pieces } => {
+        Event::Unpicked { pieces, .. } => {
             pieces.len() <= LONGEST_LIST && pieces.iter().all(|(p, l)| place(*p) && real(*l))
         }
         Event::Moved { moves } => {
@@ -454,7 +454,7 @@ fn known(throw: &Throw, event: &Event) -> bool {
         Event::Patched { piece, .. } | Event::Spoilt { piece, .. } => {
             piece.is_square() && there(piece)
         }
-        Event::Unpicked { pieces } => pieces.iter().all(|(piece, _)| joined(piece)),
+        Event::Unpicked { pieces, .. } => pieces.iter().all(|(piece, _)| joined(piece)),
         Event::Moved { moves } => moves.iter().all(|(from, to)| there(from) && there(to)),
         Event::Turned { pieces } => pieces.iter().all(|(piece, _)| there(piece)),
         Event::Flipped { pieces } | Event::Pinned { pieces, .. } => {
@@ -520,7 +520,7 @@ fn ready(throw: &Throw, event: &Event) -> bool {
             throw.has(*piece, Task::Stitch) && !throw.has(*piece, Task::SquareUp)
         }
         Event::Spoilt { piece, .. } => throw.has(*piece, Task::Cut),
-        Event::Unpicked { pieces } => pieces.iter().all(|(p, _)| throw.begun(*p)),
+        Event::Unpicked { pieces, .. } => pieces.iter().all(|(p, _)| throw.begun(*p)),
         Event::Flipped { pieces } => pieces.iter().all(|p| !throw.is_joined(*p)),
         Event::WholeMeasured { .. } => {
             let whole = throw.assembly().whole();

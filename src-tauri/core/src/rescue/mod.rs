@@ -453,7 +453,7 @@ fn inner(throw: &Throw, block: Rect, seam: Seam) -> Vec<Rect> {
 fn opened_by(throw: &Throw, action: &Command) -> (usize, Length) {
     let events = decide(Some(throw), action).unwrap_or_default();
     let opened = events.iter().filter_map(|event| match event {
-        Event::Unpicked { pieces } => Some(pieces),
+        Event::Unpicked { pieces, .. } => Some(pieces),
         _ => None,
     });
     opened

@@ -16,6 +16,7 @@ use crate::throw::wishes::Grain;
 use crate::throw::{Event, Throw, Went};
 use crate::words::Shown;
 use serde::Serialize;
+use std::collections::BTreeMap;
 use ts_rs::TS;
 
 /// One line of a piece's cutting list.
@@ -137,6 +138,25 @@ pub(super) fn came_out(journal: &Journal, (n, index): (u16, usize)) -> (Count, &
         _ => None,
     });
     cut.unwrap_or((Count::NONE, &[]))
+}
+
+/// The binding strips that came out of each piece that is cut up, by heap and piece.
+pub(super) fn strips_out(journal: &Journal) -> BTreeMap<(u16, usize), Count> {
+    let standing = journal.entries().filter(|(_, stands)| *stands);
+    let events = standing.filter_map(|(entry, _)| match &entry.what {
+        What::Do(events) => Some(events),
+        _ => None,
+    });
+    let cut = events.flatten().filter_map(|event| match event {
+        Event::PieceCut {
+            n, piece, strips, ..
+        } => Some((
+            (*n, usize::from(*piece)),
+            strips.map_or(Count::NONE, |s| s.count),
+        )),
+        _ => None,
+    });
+    cut.collect()
 }
 
 /// What the left edge of something cut is measured from, and how far it is from there; nothing

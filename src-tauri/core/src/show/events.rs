@@ -192,16 +192,17 @@ pub(super) fn event(event: &Event, throw: &Throw, context: Context<'_>) -> Strin
             ),
             _ => say!(context, "did-mark-laps", n = laps.len()),
         },
-        Event::Unpicked { pieces: list } => {
-            let rects: Vec<Rect> = list.iter().map(|(p, _)| *p).collect();
+        Event::Unpicked {
+            pieces: list,
+            glued,
+        } => {
             let length = list.iter().fold(zero(), |sum, (_, l)| sum + *l);
+            let first = list.first();
             say!(
                 context,
-                "did-unpick",
-                piece = rects
-                    .first()
-                    .map_or_else(String::new, |p| names::piece(throw, *p, context)),
-                n = rects.len(),
+                if *glued { "did-lift" } else { "did-unpick" },
+                piece = first.map_or_else(String::new, |(p, _)| names::piece(throw, *p, context)),
+                more = list.len().saturating_sub(1),
                 length = context.length(length)
             )
         }

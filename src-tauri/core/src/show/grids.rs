@@ -79,12 +79,14 @@ pub struct GridRow {
 }
 
 /// The grids that come closest.
-#[derive(Debug, Clone, PartialEq, Serialize, TS)]
+#[derive(Debug, Clone, Default, PartialEq, Serialize, TS)]
 pub struct GridsView {
     /// What is wrong with the wish.
     pub problem: Option<Problem>,
     /// What there is, a sentence each.
     pub said: Vec<String>,
+    /// What the plan's own grid takes of that, and whether it is enough.
+    pub own: Vec<String>,
     /// Best first.
     pub grids: Vec<GridRow>,
 }
@@ -176,12 +178,10 @@ fn from_cloth(
             add(of(larger, &|g| !likely(g), 1));
         }
     }
-    let rows = found.iter().map(|g| {
-        let plan = with(g);
-        let needs = estimate::needs(&plan);
-        let mut why = Vec::new();
-        let more = estimate::more_for(&plan, have, pair);
-        why.push(match more {
+    let takes = |plan: &Plan| {
+        let needs = estimate::needs(plan);
+        let more = estimate::more_for(plan, have, pair);
+        let enough = match more {
             Some([_, 0]) => say!(context, "cloth-enough"),
             Some([0, most]) => say!(context, "cloth-perhaps", most = most),
             Some([least, most]) => {
@@ -198,14 +198,20 @@ fn from_cloth(
                 context.say(key, &answer)
             }
             None => say!(context, "cloth-never"),
-        });
-        why.push(say!(
+        };
+        let strips = estimate::squares_for(plan, have.low) - needs.squares - needs.spares;
+        let takes = say!(
             context,
             "cloth-takes",
             n = needs.squares,
             spares = needs.spares,
-            binding = context.length(needs.binding)
-        ));
+            binding = context.length(needs.binding),
+            strips = strips
+        );
+        vec![enough, takes]
+    };
+    let rows = found.iter().map(|g| {
+        let mut why = takes(&with(g));
         if let Some((w, h)) = size {
             why.push(say!(
                 context,
@@ -222,9 +228,10 @@ fn from_cloth(
         row(g, why, context)
     });
     GridsView {
-        problem: None,
         grids: rows.collect(),
+        own: takes(plan),
         said,
+        problem: None,
     }
 }
 
@@ -264,17 +271,12 @@ pub fn grids(draft: &PlanDraft, wish: &GridWish, context: Context<'_>) -> GridsV
     let (plan, _, mut faults) = read_draft(draft, context);
     let fail = |problem| GridsView {
         problem: Some(problem),
-        said: Vec::new(),
-        grids: Vec::new(),
+        ..GridsView::default()
     };
     let Some(plan) = plan else {
         return match faults.pop() {
             Some(fault) => fail(fault.problem),
-            None => GridsView {
-                problem: None,
-                said: Vec::new(),
-                grids: Vec::new(),
-            },
+            None => GridsView::default(),
         };
     };
     match wish {
@@ -306,9 +308,8 @@ pub fn grids(draft: &PlanDraft, wish: &GridWish, context: Context<'_>) -> GridsV
                     row(g, why, context)
                 });
                 GridsView {
-                    problem: None,
-                    said: Vec::new(),
                     grids: rows.collect(),
+                    ..GridsView::default()
                 }
             }
             _ => fail(context.words.problem("typed-not-a-count", &[])),
@@ -338,9 +339,8 @@ pub fn grids(draft: &PlanDraft, wish: &GridWish, context: Context<'_>) -> GridsV
                         row(g, why, context)
                     });
                     GridsView {
-                        problem: None,
-                        said: Vec::new(),
                         grids: rows.collect(),
+                        ..GridsView::default()
                     }
                 }
                 Err(error) => fail(errors::typed(&error, context)),

@@ -21,6 +21,7 @@ use crate::throw::tasks::Task;
 use crate::throw::{Event, Mishap, SeamsToUnpick, Throw};
 use crate::words::Problem;
 use serde::Serialize;
+use std::collections::BTreeMap;
 use ts_rs::TS;
 
 /// One thing that can be done about a piece that is off.
@@ -274,7 +275,7 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
         }
     }
     let is_sewn = |event: &Event| match event {
-        Event::Unpicked { pieces } => !throw.are_only_glued(pieces),
+        Event::Unpicked { pieces, .. } => !throw.are_only_glued(pieces),
         _ => false,
     };
     if way.seams > 0 && !events.iter().any(is_sewn) {
@@ -314,10 +315,9 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
         },
         title,
         lines,
-        done: match anew {
-            Some(anew) => context.words.list("sentences", [done, anew]),
-            None => done,
-        },
+        done: context
+            .words
+            .list("sentences", std::iter::once(done).chain(anew)),
     }
 }
 
@@ -512,7 +512,7 @@ fn titles(
 fn opened(throw: &Throw, piece: Rect, events: &[Event], context: Context<'_>) -> Vec<String> {
     let mut out = Vec::new();
     for (n, event) in events.iter().enumerate() {
-        let Event::Unpicked { pieces } = event else {
+        let Event::Unpicked { pieces, .. } = event else {
             continue;
         };
         // A four that was turned is laid back before anything in it is opened.
@@ -531,9 +531,12 @@ fn opened(throw: &Throw, piece: Rect, events: &[Event], context: Context<'_>) ->
     out
 }
 
-/// How the labels of squares that change places read afterwards.
-fn relabelled(throw: &Throw, events: &[Event], context: Context<'_>) -> Option<String> {
-    let mut list = Vec::new();
+/// So many new labels are told in one sentence.
+const FEW_LABELS: usize = 8;
+
+/// How the labels of squares that change places read afterwards, a sentence or a line for each row.
+fn relabelled(throw: &Throw, events: &[Event], context: Context<'_>) -> Vec<String> {
+    let mut rows: BTreeMap<u16, Vec<String>> = BTreeMap::new();
     for event in events {
         let moves = match event {
             Event::Moved { moves } => moves.clone(),
@@ -542,23 +545,95 @@ fn relabelled(throw: &Throw, events: &[Event], context: Context<'_>) -> Option<S
         };
         for (from, to) in &moves {
             let cut = from.squares().filter(|s| throw.has(*s, Task::Cut));
-            list.extend(cut.map(|s| {
+            for s in cut {
                 let place = Rect {
                     row: s.row - from.row + to.row,
                     col: s.col - from.col + to.col,
                     ..s
                 };
-                say!(
+                rows.entry(s.row).or_default().push(say!(
                     context,
                     "relabel-one",
                     from = names::square(s),
                     to = names::square(place)
-                )
-            }));
+                ));
+            }
         }
     }
-    (!list.is_empty()).then(|| {
+    let n = rows.values().map(Vec::len).sum::<usize>();
+    // A few in a sentence, many row by row.
+    if n <= FEW_LABELS {
+        let all = rows.into_values().flatten().collect::<Vec<_>>();
+        let list = || context.words.list("list-short", all);
+        return (n > 0)
+            .then(|| say!(context, "relabel", list = list()))
+            .into_iter()
+            .collect();
+    }
+    let first = say!(context, "relabel-many", n = n);
+    let each = rows.into_iter().map(|(row, list)| {
         let list = context.words.list("list-short", list);
-        say!(context, "relabel", list = list)
-    })
+        say!(context, "relabel-row", row = row + 1, list = list)
+    });
+    std::iter::once(first).chain(each).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::log::journal::Journal;
+    use crate::measure::{Count, Ruler};
+    use crate::plan::assembly::Kind;
+    use crate::words::Words;
+
+    /// Two fours of a 4 by 2 throw change places: all eight labels in a sentence. With two more
+    /// below them it is a line for each row.
+    #[test]
+    fn many_new_labels_are_told_row_by_row() {
+        let words = Words::english();
+        let context = Context {
+            words: &words,
+            ruler: Ruler::default(),
+            now: 0,
+        };
+        let plan = Plan {
+            across: 4,
+            down: 4,
+            ..Plan::default()
+        };
+        let begin = Command::Begin {
+            name: "T".into(),
+            plan,
+            prints: Vec::new(),
+            denims: crate::demo::denims(),
+        };
+        let mut journal = Journal::begin(&begin, 0).unwrap().0;
+        let cut = Command::TickNext {
+            task: Task::Cut,
+            kind: Kind::Square,
+            count: Count::at_most(16),
+        };
+        let entry = journal.propose(&cut, 1).unwrap();
+        journal.accept(entry).unwrap();
+        let four = |row, col| Rect::from([row, col, 2, 2]);
+        let swap = |row| [(four(row, 0), four(row, 2)), (four(row, 2), four(row, 0))];
+        let said = |moves: &[(Rect, Rect)]| {
+            let moves = moves.to_vec();
+            relabelled(journal.throw(), &[Event::Moved { moves }], context)
+        };
+        let few = said(&swap(0));
+        assert_eq!(few.len(), 1, "{few:?}");
+        assert!(
+            few[0].starts_with("Chalk the new labels on: 1·1 is now 1·3, "),
+            "{few:?}"
+        );
+        let many = said(&[swap(0), swap(2)].concat());
+        assert_eq!(many[0], "Chalk new labels on 16 squares.");
+        assert_eq!(
+            many[3],
+            "Row 3: 3·1 is now 3·3, 3·2 is now 3·4, 3·3 is now 3·1, 3·4 is now 3·2."
+        );
+        assert_eq!(many.len(), 5);
+        assert_eq!(said(&[]), Vec::<String>::new());
+    }
 }

@@ -10,13 +10,16 @@ use crate::measure::{Count, Length, System, in_nm, inches, millimetres, nm, zero
 use crate::plan::Plan;
 use crate::show::context::Context;
 use crate::show::cutting::part;
+use crate::show::cutting_list::strips_out;
 use crate::show::enough::{denims_to_cut, each_to_cut, enough_squares, strips_told};
 use crate::show::off::RemedyRow;
 use crate::show::parts::{Button, Choice, Figure, Head, head};
+use crate::show::work::{CutNext, cut_next};
 use crate::show::{change, fields, names};
 use crate::throw::Throw;
 use crate::throw::account::{ClothAccount, PieceAccount, account};
 use serde::Serialize;
+use std::collections::BTreeMap;
 use ts_rs::TS;
 
 /// One piece of a heap.
@@ -76,6 +79,8 @@ pub struct PileView {
     pub rows: Vec<HeapRow>,
     /// What can be done where it is not enough.
     pub ways: Vec<RemedyRow>,
+    /// The piece to cut next, where all that is needed is on the pile.
+    pub next: Option<CutNext>,
     /// Garments with a starting outline.
     pub kinds: Vec<Choice<GarmentKind>>,
     /// Their sizes.
@@ -289,6 +294,7 @@ pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
             ways.extend(shorter(throw, &account, context));
         }
     }
+    let strips_out = strips_out(journal);
     PileView {
         head: head(journal, context),
         figures,
@@ -296,8 +302,12 @@ pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
         rows: throw
             .pile
             .iter()
-            .map(|(n, heap)| row(throw, *n, heap, &account, context))
+            .map(|(n, heap)| row(throw, (*n, heap), &account, &strips_out, context))
             .collect(),
+        next: (account.over() >= 0)
+            .then(|| throw.uncut(None).next())
+            .flatten()
+            .and_then(|square| cut_next(throw, square, &account, context)),
         ways,
         kinds: kinds(context),
         sizes: sizes(context),
@@ -529,12 +539,21 @@ fn fewer(throw: &Throw, have: i64, context: Context<'_>) -> Vec<RemedyRow> {
 
 fn row(
     throw: &Throw,
-    n: u16,
-    heap: &Heap,
+    (n, heap): (u16, &Heap),
     account: &ClothAccount,
+    strips_out: &BTreeMap<(u16, usize), Count>,
     context: Context<'_>,
 ) -> HeapRow {
-    let pieces = || (0..heap.counted.len()).map(|i| (i, account.piece(n, i)));
+    // What is cut up gave its strips; the account has those to come.
+    let pieces = || {
+        (0..heap.counted.len()).map(|i| {
+            let mut piece = account.piece(n, i);
+            if piece.cut {
+                piece.strips = strips_out.get(&(n, i)).copied().unwrap_or(Count::NONE);
+            }
+            (i, piece)
+        })
+    };
     let squares: Count = pieces().map(|(_, p)| p.squares).sum();
     let strips: Count = pieces().map(|(_, p)| p.strips).sum();
     let pieced: Count = pieces().map(|(_, p)| p.pieced).sum();
@@ -583,7 +602,8 @@ fn row(
                         context,
                         "piece-counted",
                         n = piece.squares,
-                        parts = parted(piece, context)
+                        parts = parted(piece, context),
+                        strips = piece.strips
                     ),
                     false => expected(heap, i, piece, context),
                 },

@@ -205,7 +205,9 @@ impl GatheredDay {
             Event::Begun { .. }
             | Event::PlanChanged { .. }
             | Event::WholeMeasured { .. }
-            | Event::ScrapTried { .. } => self.item(StorySort::Turn, said(), context),
+            | Event::ScrapTried { .. }
+            // Glue is lifted because the plan changed, or to be laid straighter.
+            | Event::Unpicked { glued: true, .. } => self.item(StorySort::Turn, said(), context),
             Event::Spoilt { .. }
             | Event::Patched { .. }
             | Event::Unpicked { .. }

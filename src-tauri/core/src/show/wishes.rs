@@ -9,7 +9,7 @@ use crate::show::context::Context;
 use crate::show::parts::{Head, head};
 use crate::throw::Throw;
 use crate::throw::loose::loose_units;
-use crate::throw::stock::in_hand;
+use crate::throw::stock::{in_hand, to_lay_out};
 use crate::throw::tasks::{Task, cover_task};
 use crate::throw::wishes::{Apart, DenimWish, Grain, Pattern, Wishes};
 use serde::Serialize;
@@ -190,7 +190,7 @@ pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, context: Context<
             Some(say!(context, "wishes-short", have = stock, wanted = wanted))
         }
         None if throw.prints.is_empty() && wanted > 0 => Some(say!(context, "wishes-no-prints")),
-        _ => None,
+        _ => crowded(throw, wishes, context),
     };
     let score = arrange::of(throw, wishes);
     WishesView {
@@ -209,6 +209,36 @@ pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, context: Context<
         short,
         lines: lines(&score, wishes, throw, context),
     }
+}
+
+/// More squares of a face are to be covered than can be without like fabrics touching.
+///
+/// Of squares that touch along no edge a grid holds `⌈n / 2⌉` at most, of squares that touch at no
+/// corner either `⌈across / 2⌉ · ⌈down / 2⌉`: one at most of each two, or of each two by two, in
+/// which the grid can be parted. Each fabric may have as many.
+fn crowded(throw: &Throw, wishes: Wishes, context: Context<'_>) -> Option<String> {
+    let (across, down) = (throw.plan.across, throw.plan.down);
+    let (of_each, apart) = match wishes.apart {
+        Apart::Free => return None,
+        Apart::Edges => (throw.plan.squares().div_ceil(2), "edges"),
+        Apart::Corners => (
+            u32::from(across.div_ceil(2)) * u32::from(down.div_ceil(2)),
+            "corners",
+        ),
+    };
+    let wanted = [("front", wishes.front), ("back", wishes.back)];
+    let prints = to_lay_out(throw, (wishes.front + wishes.back).get());
+    let fabrics = prints.iter().filter(|p| p.stock != Some(Count::NONE));
+    let most = of_each.saturating_mul(fabrics.count() as u32);
+    let (face, wanted) = wanted.into_iter().find(|(_, n)| n.get() > most)?;
+    Some(say!(
+        context,
+        "wishes-crowded",
+        face = face,
+        most = most,
+        apart = apart,
+        wanted = wanted
+    ))
 }
 
 /// What the pile gives of each denim for the squares that are not cut yet.

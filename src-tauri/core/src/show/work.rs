@@ -873,7 +873,7 @@ fn cloth_there(throw: &Throw, task: Task) -> Option<ClothAccount> {
 
 /// The piece to cut next for a square: one that is being cut, else the first on the pile of the
 /// square's denim, else the first that gives squares of a denim still to be cut.
-fn cut_next(
+pub(super) fn cut_next(
     throw: &Throw,
     square: Rect,
     cloth: &ClothAccount,

@@ -77,7 +77,7 @@ impl Throw {
                 held * 8 + each(moves.len(), 2 * all)
             }
             Event::Turned { pieces } => each(pieces.len(), 32),
-            Event::Unpicked { pieces } => each(pieces.len(), 8 + self.measured.len() as u64),
+            Event::Unpicked { pieces, .. } => each(pieces.len(), 8 + self.measured.len() as u64),
             Event::Begun { plan, .. } | Event::PlanChanged { plan, .. } => {
                 squares.max(u64::from(plan.squares())) * 128 + all
             }

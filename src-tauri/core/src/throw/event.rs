@@ -151,6 +151,10 @@ pub enum Event {
     Unpicked {
         /// Each joined piece and the length opened.
         pieces: Vec<(Rect, Length)>,
+        /// Glue alone held them: they were lifted, and no seam was unpicked. Where it is not
+        /// said, nobody knows.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        glued: bool,
     },
     /// Blocks, with all that was done to them, changed places among themselves.
     Moved {

@@ -207,7 +207,7 @@ impl Throw {
                     };
                 }
             }
-            Event::Unpicked { pieces } => {
+            Event::Unpicked { pieces, .. } => {
                 let glued = self.are_only_glued(pieces);
                 for (piece, opened) in pieces {
                     self.work.insert(

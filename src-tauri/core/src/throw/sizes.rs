@@ -346,7 +346,8 @@ mod tests {
             let mut throw = begun(Plan::default());
             for piece in last {
                 let pieces = vec![(*piece, sixty_fourths(320))];
-                throw.apply(&Event::Unpicked { pieces }, 0);
+                let glued = throw.are_only_glued(&pieces);
+                throw.apply(&Event::Unpicked { pieces, glued }, 0);
             }
             let spoilt = Event::Spoilt {
                 piece: square,

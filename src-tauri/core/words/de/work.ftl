@@ -932,6 +932,8 @@ opening-square-glued = { $n ->
 opening-all = { $a } von { $b } trennen: die ganze Naht, { $length }.
 opening-part = { $a } von { $b } trennen: nur { $length }, entlang { $along }.
 relabel = Beschrifte neu mit Kreide: { $list }.
+relabel-many = Beschrifte { $n } Quadrate neu mit Kreide.
+relabel-row = Reihe { $row }: { $list }.
 relabel-one = { $from } ist jetzt { $to }
 way-lap-at = { $joining ->
     [lapped] Bei { $piece }: nur { $lap } überlappen, nicht { $usual }.
@@ -1068,7 +1070,10 @@ cloth-pairs = { $n ->
 }
 cloth-pairs-range = Du brauchst etwa { $least } bis { $most } Jeans.
 cloth-never = Jeans dieser Größe geben nicht genug Quadrate dafür.
-cloth-takes = { $n } Quadrate, { $spares } als Ersatz, { $binding } Einfassung
+cloth-takes = Das braucht { $n } Quadrate, dazu { $spares } als Ersatz, und { $binding } Einfassung{ $strips ->
+    [0] .
+   *[other] . Wo neben den Quadraten kein Streifen Platz hat, gehen bis zu { $strips } Quadrate in die Streifen.
+}
 grid-uses = { $left ->
     [0] Braucht alle { $n } Quadrate.
     [one] Braucht { $n } Quadrate, eins bleibt übrig.
@@ -1162,9 +1167,15 @@ did-mark-laps = { $n ->
     [one] Eine Überlappung neu angezeichnet
    *[other] { $n } Überlappungen neu angezeichnet
 }
-did-unpick = { $n ->
-    [one] Wieder geöffnet: { $piece }, { $length }
-   *[other] Wieder geöffnet: { $piece } und was daran hängt, { $n } Nähte, { $length }
+did-unpick = { $more ->
+    [0] Wieder geöffnet: { $piece }, { $length }
+    [one] Wieder geöffnet: { $piece } und eine weitere Verbindung, { $length }
+   *[other] Wieder geöffnet: { $piece } und { $more } weitere Verbindungen, { $length }
+}
+did-lift = { $more ->
+    [0] Abgelöst, nur der Kleber hielt: { $piece }
+    [one] Abgelöst, nur der Kleber hielt: { $piece } und eine weitere Verbindung
+   *[other] Abgelöst, nur der Kleber hielt: { $piece } und { $more } weitere Verbindungen
 }
 did-patch = { $piece } bekommt im genähten Stück einen Flicken: { $why }
 did-move = { $n ->
@@ -1495,9 +1506,13 @@ piece-expected = { $n ->
     [one] , ein Einfassstreifen
    *[other] , { $strips } Einfassstreifen
 }
-piece-counted = { $n ->
-    [one] { $n } Quadrat ist es geworden{ $parts }
-   *[other] { $n } Quadrate sind es geworden{ $parts }
+piece-counted = Ergab { $n ->
+    [one] { $n } Quadrat{ $parts }
+   *[other] { $n } Quadrate{ $parts }
+}{ $strips ->
+    [0] { "" }
+    [one] {" "}und einen Einfassstreifen
+   *[other] {" "}und { $strips } Einfassstreifen
 }
 part-left-leg = Linkes Beinteil
 part-right-leg = Rechtes Beinteil
@@ -1629,11 +1644,11 @@ cut-halves-across = Schneide aus dem Stoff { $lies ->
    *[alone] selbst
 } eine Reihe, { $high } hoch.
 cut-half-beside = Dann gleich neben den Quadraten eine Hälfte, { $wide } breit.
-cut-half-run = { $left } vom linken Ende an: { $count ->
+cut-half-run = { $left } von der linken unteren Ecke an: { $count ->
     [one] eine Hälfte, { $wide } breit.
    *[other] { $count } Hälften, je { $wide } breit.
 }
-cut-half-run-edge = Vom linken Ende an: { $count ->
+cut-half-run-edge = Von der linken unteren Ecke an: { $count ->
     [one] eine Hälfte, { $wide } breit.
    *[other] { $count } Hälften, je { $wide } breit.
 }
@@ -1703,14 +1718,14 @@ cut-of-denim = { $n } aus { $denim }
 cut-run = { $nth ->
     [first] Davon
    *[next] Dann
-}, ab { $left } vom linken Ende: { $count ->
+}, { $left } von der linken unteren Ecke an: { $count ->
     [one] ein Quadrat.
    *[other] { $count } Quadrate.
 }
 cut-run-edge = { $nth ->
     [first] Davon
    *[next] Dann
-}, ab dem linken Ende: { $count ->
+}, von der linken unteren Ecke an: { $count ->
     [one] ein Quadrat.
    *[other] { $count } Quadrate.
 }
@@ -1933,6 +1948,13 @@ wishes-short = { $have ->
    *[other] { $have } Stoffquadrate sind da, { $wanted } gewünscht. So viele, wie da sind, werden gelegt.
 }
 wishes-no-prints = In der Liste ist noch kein Stoff.
+wishes-crowded = { $face ->
+    [front] Vorn
+   *[back] Hinten
+} lassen sich höchstens { $most } Quadrate so belegen, dass sich gleiche Stoffe { $apart ->
+    [edges] an keiner Kante
+   *[corners] nirgends, auch nicht an den Ecken,
+} berühren. Gewünscht sind { $wanted }: Einige werden sich berühren.
 wishes-free = Vorn { $front_free ->
     [0] ist kein Quadrat mehr frei
     [one] ist noch ein Quadrat frei
@@ -2409,7 +2431,10 @@ sheet-laps-see = { $n ->
     [one] Eine Überlappung weicht hier ab; siehe „Überlappungen, die vom Plan abweichen“.
    *[other] { $n } Überlappungen weichen hier ab; siehe „Überlappungen, die vom Plan abweichen“.
 }
-sheet-lap-made = { $piece } wurde mit { $lap } statt { $planned } begonnen.
+sheet-lap-made = Mit { $lap } statt { $planned } begonnen{ $n ->
+    [one] : { $pieces }.
+   *[other] , { $n } insgesamt: { $pieces }.
+}
 sheet-trim-of = Schneiden auf, je { $kind }
 sheet-as-step = Wie in Schritt { $n } unter „{ $stage }“.
 sheet-stage-square = Quadrate
@@ -2460,7 +2485,6 @@ sheet-caution-needle = Kein Metall im Weg. Handrad über dicken Kreuzungen; Auge
 sheet-caution-lint = Flusensieb vor und nach jeder Ladung reinigen.
 sheet-caution-children = Lange Fransen gehören nicht ins Babybett.
 figure-between = Überlappung der Vierer
-figure-seams-length = Alle Nähte, genau
 
 error-beyond = Eine Zahl in diesem Schritt liegt weit jenseits von allem, was eine Decke hat: { $figure } für „{ $field }“.
 error-beyond-next = Tippe sie noch einmal in Zoll oder Millimetern.

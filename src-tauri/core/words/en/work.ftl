@@ -933,6 +933,8 @@ opening-square-glued = { $n ->
 opening-all = Unpick { $a } from { $b }: the whole seam, { $length }.
 opening-part = Unpick { $a } from { $b }: only { $length }, along { $along }.
 relabel = Chalk the new labels on: { $list }.
+relabel-many = Chalk new labels on { $n } squares.
+relabel-row = Row { $row }: { $list }.
 relabel-one = { $from } is now { $to }
 way-lap-at = { $joining ->
     [lapped] Where it meets { $piece }: lap only { $lap }, not { $usual }.
@@ -1069,7 +1071,10 @@ cloth-pairs = { $n ->
 }
 cloth-pairs-range = You need about { $least } to { $most } pairs of jeans.
 cloth-never = Jeans of this size do not give enough squares for it.
-cloth-takes = { $n } squares, { $spares } spare, { $binding } of binding
+cloth-takes = It takes { $n } squares, { $spares } more to keep as spares, and { $binding } of binding{ $strips ->
+    [0] .
+   *[other] . Where no binding strip fits beside the squares, up to { $strips } squares go into the strips.
+}
 grid-uses = { $left ->
     [0] Uses all { $n } squares.
     [one] Uses { $n } squares, one left over.
@@ -1163,9 +1168,15 @@ did-mark-laps = { $n ->
     [one] One lap marked again
    *[other] { $n } laps marked again
 }
-did-unpick = { $n ->
-    [one] Opened again: { $piece }, { $length }
-   *[other] Opened again: { $piece } and what touches it, { $n } seams, { $length }
+did-unpick = { $more ->
+    [0] Opened again: { $piece }, { $length }
+    [one] Opened again: { $piece } and one more join, { $length }
+   *[other] Opened again: { $piece } and { $more } more joins, { $length }
+}
+did-lift = { $more ->
+    [0] Lifted, only glue held it: { $piece }
+    [one] Lifted, only glue held them: { $piece } and one more
+   *[other] Lifted, only glue held them: { $piece } and { $more } more
 }
 did-patch = { $piece } to be covered where it is sewn: { $why }
 did-move = { $n ->
@@ -1498,9 +1509,13 @@ piece-expected = { $n ->
    *[other] , { $strips } binding strips
 }
 piece-counted = { $n ->
-    [one] { $n } square came out{ $parts }
-   *[other] { $n } squares came out{ $parts }
-}
+    [one] { $n } square{ $parts }
+   *[other] { $n } squares{ $parts }
+}{ $strips ->
+    [0] { "" }
+    [one] {" "}and one binding strip
+   *[other] {" "}and { $strips } binding strips
+} came out
 part-left-leg = Left leg
 part-right-leg = Right leg
 part-front = Front
@@ -1631,11 +1646,11 @@ cut-halves-across = From the cloth { $lies ->
    *[alone] itself
 }, cut a row { $high } high.
 cut-half-beside = Then, right beside the squares, one half { $wide } wide.
-cut-half-run = Starting { $left } from its left end: { $count ->
+cut-half-run = Starting { $left } from its lower left corner: { $count ->
     [one] one half { $wide } wide.
    *[other] { $count } halves, each { $wide } wide.
 }
-cut-half-run-edge = From its left end: { $count ->
+cut-half-run-edge = Starting at its lower left corner: { $count ->
     [one] one half { $wide } wide.
    *[other] { $count } halves, each { $wide } wide.
 }
@@ -1705,14 +1720,14 @@ cut-of-denim = { $n } from { $denim }
 cut-run = { $nth ->
     [first] Off it
    *[next] Then
-}, starting { $left } from its left end: { $count ->
+}, starting { $left } from its lower left corner: { $count ->
     [one] one square.
    *[other] { $count } squares.
 }
 cut-run-edge = { $nth ->
     [first] Off it
    *[next] Then
-}, from its left end: { $count ->
+}, starting at its lower left corner: { $count ->
     [one] one square.
    *[other] { $count } squares.
 }
@@ -1993,7 +2008,10 @@ sheet-laps-see = { $n ->
     [one] One lap differs here; see “Laps that differ from the plan”.
    *[other] { $n } laps differ here; see “Laps that differ from the plan”.
 }
-sheet-lap-made = { $piece } was begun with { $lap } instead of { $planned }.
+sheet-lap-made = Begun with { $lap } instead of { $planned }{ $n ->
+    [one] : { $pieces }.
+   *[other] , { $n } in all: { $pieces }.
+}
 sheet-trim-of = Trim each { $kind } to
 sheet-as-step = As in step { $n } of “{ $stage }”.
 sheet-stage-square = Squares
@@ -2044,7 +2062,6 @@ sheet-caution-needle = No metal in the way. Wheel by hand over thick crossings; 
 sheet-caution-lint = Clean the lint filter before and after each load.
 sheet-caution-children = Long fringe is not for a baby’s cot.
 figure-between = Lap between fours
-figure-seams-length = All seams, exactly
 
 ## Handing on
 
@@ -2187,6 +2204,13 @@ wishes-short = { $have ->
    *[other] There are { $have } fabric squares; { $wanted } are wanted. As many as there are will be laid.
 }
 wishes-no-prints = There is no fabric in the list yet.
+wishes-crowded = On the { $face ->
+    [front] front
+   *[back] back
+}, at most { $most } squares can be covered so that like fabrics touch { $apart ->
+    [edges] along no edge
+   *[corners] nowhere, not even at corners
+}. You want { $wanted }: some will touch.
 wishes-free = On the front { $front_free ->
     [0] no square is free any more
     [one] one square is still free

@@ -112,7 +112,11 @@ impl Lying<'_> {
             d.call(format!("half-{}", n + 1));
         }
         for zone in &self.piece.zones {
-            d.shape(self.on_cloth(zone), Ink::Waste, None);
+            d.shape(
+                self.on_cloth([zone.from, zone.to, zone.left, zone.right]),
+                Ink::Waste,
+                None,
+            );
         }
         d.shape(outline, Ink::Outline, None);
         for zone in &self.piece.zones {
@@ -158,16 +162,12 @@ impl Lying<'_> {
         let ink = if done { Ink::Done } else { Ink::Now };
         match step {
             CutStep::Straight { above } if !done => {
-                let [low, _, left, right] = self.piece.reach();
-                let (top, under) = (self.y(low + *above), self.y(low));
-                let (x, end) = (self.x(left), self.x(right));
-                d.area([x, top, end - x, under - top], ink);
+                let [low, ..] = self.piece.reach();
+                d.shape(self.across([low, low + *above]), ink, None);
             }
             CutStep::Top { below } if !done => {
-                let [_, high, left, right] = self.piece.reach();
-                let (top, under) = (self.y(high), self.y(high - *below));
-                let (x, end) = (self.x(left), self.x(right));
-                d.area([x, top, end - x, under - top], ink);
+                let [_, high, ..] = self.piece.reach();
+                d.shape(self.across([high - *below, high]), ink, None);
             }
             CutStep::Turn if !done => d.shape(self.outline(), ink, None),
             CutStep::Straight { .. } | CutStep::Top { .. } | CutStep::Turn => {}
@@ -201,11 +201,17 @@ impl Lying<'_> {
         }
     }
 
-    /// The part of a place that lies on the cloth.
-    fn on_cloth(&self, zone: &Zone) -> String {
+    /// The cloth between two heights.
+    fn across(&self, [from, to]: [Length; 2]) -> String {
+        let [_, _, left, right] = self.piece.reach();
+        self.on_cloth([from, to, left, right])
+    }
+
+    /// The part of a place that lies on the cloth: between two heights and two sides.
+    fn on_cloth(&self, [from, to, near, far]: [Length; 4]) -> String {
         let [low, top, _, _] = self.piece.reach();
-        let (from, to) = (in_mm(max(zone.from, low)), in_mm(min(zone.to, top)));
-        let (near, far) = (in_mm(zone.left), in_mm(zone.right));
+        let (from, to) = (in_mm(max(from, low)), in_mm(min(to, top)));
+        let (near, far) = (in_mm(near), in_mm(far));
         let mut heights = vec![from, to];
         for pair in self.piece.stations.windows(2) {
             let [a, b] = [&pair[0], &pair[1]].map(|s| (in_mm(s.at), in_mm(s.left), in_mm(s.right)));

@@ -273,8 +273,6 @@ fn sizes(throw: &Throw, both: &Both<'_>) -> Vec<Row> {
     rows.extend(both.row("stitch", |l| l.plain(scraps::stitch(p.stitch, l))));
     rows.extend(both.row("stitch-length", |l| l.needle(p.stitch_long())));
     rows.extend(both.rows(|l| plan::figures_of(p, Some(throw), Some(throw.covers()), l)));
-    // The plan's figures give this length in whole yards or metres; the sheet has the exact one too.
-    rows.extend(both.row("seams-length", |l| l.length(throw.runs().1)));
     if let Some(whole) = throw.wholes.last() {
         let size = whole.size;
         rows.extend(both.row("measured", |l| l.by(size.width, size.height)));
@@ -505,6 +503,8 @@ fn laps(throw: &Throw, both: &Both<'_>) -> Vec<String> {
         })
         .collect();
     let within = |p: Rect| p.count() == 2 || throw.assembly().is_block(p);
+    // Joins that differ alike are named in one line.
+    let mut others: Vec<((Length, Length), Vec<String>)> = Vec::new();
     for piece in throw.assembly().pieces() {
         let Some(made) = throw.work(piece).and_then(|w| w.made) else {
             continue;
@@ -514,15 +514,25 @@ fn laps(throw: &Throw, both: &Both<'_>) -> Vec<String> {
             false => throw.plan.lap_between(),
         };
         if (made.joining, made.lap) != (throw.plan.joining, planned) {
-            out.push(say!(
-                both,
-                "sheet-lap-made",
-                piece = names::piece(throw, piece, context),
-                lap = context.length(made.lap),
-                planned = context.length(planned)
-            ));
+            let name = names::piece(throw, piece, context);
+            let like = (made.lap, planned);
+            match others.iter_mut().find(|(known, _)| *known == like) {
+                Some((_, names)) => names.push(name),
+                None => others.push((like, vec![name])),
+            }
         }
     }
+    out.extend(others.into_iter().map(|((lap, planned), names)| {
+        let n = names.len();
+        say!(
+            both,
+            "sheet-lap-made",
+            pieces = context.words.list("list-short", names),
+            n = n,
+            lap = context.length(lap),
+            planned = context.length(planned)
+        )
+    }));
     out
 }
 

@@ -36,6 +36,10 @@ fn a_throw_begins_with_the_jeans_there_are() {
         // 40 × 55 in is nearest to 9 by 12: (9 · 4½ + ½, 12 · 4½ + ½) = 41 × 54½ in.
         let nearest = &three.grids[0];
         assert_eq!((nearest.across, nearest.down), (9, 12));
+        // What the plan's own grid takes is told as it is of the same grid in the list.
+        let own = ask(2, ["27 1/2 in", "36 1/2 in"], "5 in");
+        let same = own.grids.iter().find(|g| (g.across, g.down) == (6, 8));
+        assert_eq!(own.own, same.expect("6 by 8").why[..2]);
         // What is said to be enough needs no more, whatever the legs turn out to be.
         if words.language().code == "en" {
             let verdict = |grid: &GridRow| grid.why[0].clone();

@@ -33,6 +33,78 @@ fn what_is_free_is_said_before_layouts_are_looked_for() {
     assert_eq!((seen.free, seen.most), (None, [48, 48]));
 }
 
+/// More like fabrics than can lie apart are told before layouts are looked for: as many as the
+/// largest set of squares of which no two touch, found by trying every set.
+#[test]
+fn more_than_can_lie_apart_is_told() {
+    use crate::throw::wishes::Apart;
+    let words = Words::english();
+    let context = context(&words);
+    let largest = |across: u16, down: u16, corners: bool| {
+        let n = across * down;
+        let touch = |a: u16, b: u16| {
+            let (x, y) = (
+                (a % across).abs_diff(b % across),
+                (a / across).abs_diff(b / across),
+            );
+            if corners { x.max(y) == 1 } else { x + y == 1 }
+        };
+        let apart = |set: &u32| {
+            let held: Vec<u16> = (0..n).filter(|i| set >> i & 1 == 1).collect();
+            let mut each = held.iter().enumerate();
+            each.all(|(i, a)| held[i + 1..].iter().all(|b| !touch(*a, *b)))
+        };
+        let sets = (0..1u32 << n).filter(apart);
+        sets.map(u32::count_ones).max().unwrap_or(0)
+    };
+    for (across, down) in [(2, 2), (3, 2), (3, 3), (4, 3), (3, 5), (4, 4)] {
+        for (apart, corners) in [(Apart::Edges, false), (Apart::Corners, true)] {
+            let action = Command::Begin {
+                name: "T".into(),
+                plan: Plan {
+                    across,
+                    down,
+                    ..Plan::default()
+                },
+                prints: crate::demo::prints()[..1].to_vec(),
+                denims: crate::demo::denims(),
+            };
+            let journal = Journal::begin(&action, 0).unwrap().0;
+            let said = |front: u32| {
+                let wishes = Some(Wishes {
+                    front: Count::at_most(front),
+                    apart,
+                    ..Wishes::default()
+                });
+                match answer(&journal, &Query::Wishes { wishes }, context) {
+                    Ok(View::Wishes(view)) => view.short,
+                    other => panic!("{other:?}"),
+                }
+            };
+            let most = largest(across, down, corners);
+            assert_eq!(said(most), None, "{across} × {down}, {apart:?}");
+            let told = said(most + 1).unwrap_or_default();
+            let begins = format!("On the front, at most {most} squares can be covered");
+            assert!(told.starts_with(&begins), "{told}");
+        }
+    }
+}
+
+/// While nobody has wished for anything, how much is covered is told and not called met.
+#[test]
+fn nothing_wished_is_not_met() {
+    let words = Words::english();
+    let journal = begin(Plan::default());
+    let Ok(View::Faces(seen)) = answer(
+        &journal,
+        &Query::Faces { face: Face::Front },
+        context(&words),
+    ) else {
+        panic!()
+    };
+    assert_eq!(seen.wishes[0].met, None, "{:?}", seen.wishes);
+}
+
 #[test]
 fn the_rings_are_where_a_layout_changes_something() {
     use crate::show::{Ink, Mark};

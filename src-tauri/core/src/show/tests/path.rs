@@ -355,6 +355,13 @@ fn pairs_glued_before_the_lap_was_changed_are_lapped_again() {
         ]
     );
     act(&mut journal, &ways[1].button.action, 1 << 42);
+    // The story tells it as a turn of the work; nothing was sewn, and it was no mishap.
+    let zone = crate::show::dates::ZoneName::named("UTC");
+    let story = crate::show::story::story(&journal, &zone, context(&words));
+    let last = story.days.last().and_then(|day| day.items.last()).unwrap();
+    assert_eq!(last.sort, crate::show::story::StorySort::Turn);
+    let lifted = "Lifted, only glue held them: Pair 2·1 + 2·2 and one more";
+    assert_eq!(last.words, lifted);
     let throw = journal.throw();
     assert!(throw.has(sewn, Task::Stitch) && !throw.begun(glued));
     let card = told(&journal, Task::Dot);
@@ -370,6 +377,50 @@ fn pairs_glued_before_the_lap_was_changed_are_lapped_again() {
     assert!(
         !press.contains("lapped at") && !press.contains("unpicked"),
         "{press}"
+    );
+}
+
+/// A seam that is unpicked is a mishap in the story, with the length opened.
+#[test]
+fn an_unpicked_seam_is_told_as_such() {
+    let words = Words::english();
+    let mut journal = glued(1);
+    let pair = Rect::from([0, 0, 1, 2]);
+    for task in [Task::PressLap, Task::CoolLap, Task::Stitch] {
+        let pieces = vec![pair];
+        act(&mut journal, &Command::Tick { task, pieces }, 1 << 40);
+    }
+    let unpick = Command::Unpick {
+        pieces: vec![pair],
+        lap: None,
+    };
+    act(&mut journal, &unpick, 1 << 41);
+    let zone = crate::show::dates::ZoneName::named("UTC");
+    let story = crate::show::story::story(&journal, &zone, context(&words));
+    let last = story.days.last().and_then(|day| day.items.last()).unwrap();
+    assert_eq!(last.sort, crate::show::story::StorySort::Mishap);
+    let told = plain(std::slice::from_ref(&last.words));
+    assert_eq!(told, "Opened again: Pair 1·1 + 1·2, 5 in");
+}
+
+/// On the sheet the joins begun with another lap than the plan's are one line.
+#[test]
+fn laps_that_differ_alike_are_one_line_of_the_sheet() {
+    let words = Words::english();
+    let mut journal = glued(3);
+    let lap = crate::measure::sixty_fourths(40);
+    let plan = Plan {
+        lap,
+        ..journal.throw().plan
+    };
+    act(&mut journal, &Command::ChangePlan { plan }, 1 << 41);
+    let calendar = crate::show::dates::ZoneName::named("UTC").calendar();
+    let units = crate::show::export::PrintUnits::Inches;
+    let day = |at| calendar.day(at);
+    let sheet = crate::show::sheet::sheet(&journal, context(&words), units, &day);
+    assert_eq!(
+        plain(&sheet.laps),
+        "Begun with ½ in instead of ⅝ in, 3 in all: Pair 1·1 + 1·2, Pair 2·1 + 2·2, Pair 1·3 + 1·4."
     );
 }
 

@@ -3,7 +3,7 @@
 use super::*;
 use crate::cloth::garments::{GarmentKind, GarmentSize};
 use crate::cloth::pile::Use;
-use crate::show::picture::Mark;
+use crate::show::picture::{Ink, Mark};
 use crate::show::{Drag, PieceTyped, PileCutView};
 use crate::throw::Item;
 
@@ -384,7 +384,7 @@ fn a_cut_is_told_from_the_edge_of_the_cloth() {
         texts.collect()
     };
     let said = texts(&piece, cuts);
-    let at_edge = "Off it, from its left end: ";
+    let at_edge = "Off it, starting at its lower left corner: ";
     assert_eq!(said.len(), 4, "{said:?}");
     assert!(said.iter().all(|line| line.contains(at_edge)), "{said:?}");
     // A hole against the lower left corner: 2 in wide from the edge there.
@@ -399,9 +399,44 @@ fn a_cut_is_told_from_the_edge_of_the_cloth() {
     let last = texts(&held, cuts).pop().unwrap();
     // The cloth begins 7 in left of the middle 15 in up; the squares at 5 in.
     assert!(
-        last.contains("starting 2 in from its left end: 2 squares"),
+        last.contains("starting 2 in from its lower left corner: 2 squares"),
         "{last}"
     );
+}
+
+/// The line across that is next is drawn on the cloth, not as wide as the piece is at its widest.
+#[test]
+fn the_next_cut_across_is_drawn_on_the_cloth() {
+    let words = Words::english();
+    let mut journal = begin(Plan::default());
+    let add = jeans(GarmentSize::Large, Use::ANY_DENIM, "Old jeans");
+    act(&mut journal, &add, 1);
+    let seen = cutting_page(&journal, 0, None, None, context(&words));
+    assert_eq!(seen.list[0].title, "A straight edge");
+    let spans = |wanted: Ink| {
+        let marks = &seen.picture.as_ref().unwrap().marks;
+        let found = marks.iter().find_map(|mark| match mark {
+            Mark::Shape { d, ink, .. } if *ink == wanted => Some(path_ends(d, [0.0; 2])),
+            _ => None,
+        });
+        found.expect("a shape")
+    };
+    let reach = |points: &[[f64; 2]]| {
+        let xs = points.iter().map(|p| p[0]);
+        (
+            xs.clone().fold(f64::MAX, f64::min),
+            xs.fold(f64::MIN, f64::max),
+        )
+    };
+    // The lowest two corners of the outline are the ends of the hem.
+    let mut outline = spans(Ink::Outline);
+    outline.sort_by(|a, b| b[1].total_cmp(&a[1]));
+    let (hem, all) = (reach(&outline[..2]), reach(&outline));
+    let (left, right) = reach(&spans(Ink::Now));
+    let wide = all.1 - all.0;
+    assert!((left - hem.0).abs() < wide / 50.0, "{left} {hem:?}");
+    assert!((right - hem.1).abs() < wide / 50.0, "{right} {hem:?}");
+    assert!(hem.1 - hem.0 < wide * 0.8, "a leg is narrower at the hem");
 }
 
 /// A leg's lines are ticked off one by one and put back; the binding strips it was begun with
@@ -463,7 +498,22 @@ fn a_leg_is_cut_line_by_line() {
         .filter(|s| journal.throw().has(*s, Task::Cut));
     assert_eq!(cut.collect::<Vec<_>>(), [Rect::square(3, 3)]);
     assert_eq!(journal.throw().spares, over);
+    // All the strips of a heap are told: of the leg that is cut and of the one to come.
+    let pile_view = |journal: &Journal| match answer(journal, &Query::Pile, context) {
+        Ok(View::Pile(pile)) => pile,
+        other => panic!("{other:?}"),
+    };
+    let pile = pile_view(&journal);
+    let said = &pile.rows[0].pieces[1].said;
+    // The list of the first leg has 15 squares, that of the other 16.
+    assert_eq!(said, "16 squares and one binding strip came out");
+    let said = &pile.rows[0].said;
+    assert!(said.ends_with("31 squares, 3 binding strips"), "{said}");
+    // All that is needed is there, so that the next thing is to cut the leg that was begun.
+    let next = pile.next.expect("a leg to cut");
+    assert_eq!((next.n, next.index), (1, 0));
     act(&mut journal, &first.all_came.unwrap().action, 5);
+    assert_eq!(pile_view(&journal).next, None, "all is cut");
     let open = journal.throw().uncut(None).count();
     assert_eq!((open, journal.throw().spares.get()), (0, over));
     let Ok(View::Pile(pile)) = answer(&journal, &Query::Pile, context) else {
