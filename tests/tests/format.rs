@@ -800,7 +800,7 @@ fn of_a_glued_lap() -> Journal {
     let made = Made {
         joining: Joining::Lapped,
         lap: half_inches(1),
-        stitch: Stitch::Single,
+        stitch: Stitch::Straight,
     };
     let cut = Event::Done {
         task: Task::Cut,

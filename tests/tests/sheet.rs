@@ -776,14 +776,17 @@ fn each_piece_has_its_large_drawing_and_its_lines_on_one_page() {
     let paged = Paged::of(&sheet, PLAIN);
     let pages = paged.words();
     let mut cut = 0;
-    for cuts in sheet.heaps.iter().flat_map(|heap| &heap.cuts) {
-        // One page has every word of its lines.
+    let all = sheet.heaps.iter();
+    for (heap, cuts) in all.flat_map(|heap| heap.cuts.iter().map(move |cuts| (heap, cuts))) {
+        // One page has every word of its lines, and says whose leg it is.
+        let of = bare(&format!("{}: {}", heap.title, cuts.titles[0]));
         let page = (0..pages.len()).find(|n| {
             let text: String = pages[*n].2.iter().map(|w| bare(&w.text)).collect();
             let lines = cuts.list.iter().map(|line| &line.text);
-            lines
-                .chain(&cuts.said)
-                .all(|line| line.split(' ').all(|word| text.contains(&bare(word))))
+            text.contains(&of)
+                && lines
+                    .chain(&cuts.said)
+                    .all(|line| line.split(' ').all(|word| text.contains(&bare(word))))
         });
         assert!(page.is_some(), "{:?} is on no page", cuts.titles);
         cut += 1;

@@ -17,6 +17,12 @@ pub(crate) fn bare(document: &PagedDocument, share: f64) -> usize {
     }
 }
 
+/// Whether the last page is filled to such a share of its height, or is alone.
+pub(crate) fn is_last_filled(document: &PagedDocument, share: f64) -> bool {
+    let pages = document.pages();
+    pages.len() < 2 || pages.last().is_none_or(|page| filled(page) >= share)
+}
+
 /// How far down a page reaches what stands on it, of its height between the margins. Its foot
 /// does not count.
 fn filled(page: &Page) -> f64 {

@@ -16,9 +16,10 @@
 //! The PDF is tagged and, by Typst's own check, PDF/UA-1; should that check find a fault in
 //! what was typed, such as a mark its letters cannot carry, it is printed without the claim.
 //!
-//! Pages are set anew, a little more closely, where one of them would be nearly empty: filled
-//! less than a quarter of its height, at most three times. Where even that does not help,
-//! the setting with the fewest such pages is printed.
+//! Pages are set anew, a little more closely, where one of them would be nearly empty (filled
+//! less than a quarter of its height) or the last one filled less than half: at most three
+//! times. The setting with the fewest nearly empty pages is printed; of those, that with the
+//! fewest pages; of those, the loosest.
 //!
 //! Large print is set in 18 pt and laid out again, not magnified (16 to 18 pt and more is
 //! what guidance on large print asks for, UKAAF and RNIB; from memory).
@@ -248,6 +249,8 @@ enum News {
 const CLOSEST: u8 = 3;
 /// A page filled less than this, of its height between the margins, is nearly empty.
 const FILLED: f64 = 0.25;
+/// A last page filled less than this may be saved by setting the others more closely.
+const SPARED: f64 = 0.5;
 
 fn typeset(typesetter: Typesetter, report: &dyn Fn(Progress)) -> Result<Vec<u8>, PrintFault> {
     let step = |typesetter: &Typesetter, next: Progress| {
@@ -268,17 +271,19 @@ fn typeset(typesetter: Typesetter, report: &dyn Fn(Progress)) -> Result<Vec<u8>,
         PrintFault::Failed(said.join("; "))
     };
     let mut typesetter = typesetter;
-    let mut best: Option<(usize, PagedDocument)> = None;
+    let mut best: Option<((usize, usize), PagedDocument)> = None;
     for close in 0..=CLOSEST {
         typesetter = typesetter.set(close)?;
         step(&typesetter, Progress::Setting)?;
         let made = typst::compile::<PagedDocument>(&typesetter);
         let made = made.output.map_err(failed)?;
         let bare = filling::bare(&made, FILLED);
-        if best.as_ref().is_none_or(|(least, _)| bare < *least) {
-            best = Some((bare, made));
+        let full = bare == 0 && filling::is_last_filled(&made, SPARED);
+        let cost = (bare, made.pages().len());
+        if best.as_ref().is_none_or(|(least, _)| cost < *least) {
+            best = Some((cost, made));
         }
-        if bare == 0 {
+        if full {
             break;
         }
         // What was remembered of this try is of no use to the next, whose data differ.

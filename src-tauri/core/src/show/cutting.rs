@@ -390,6 +390,10 @@ fn cutting_by(
     let parts = names::parted(squares, cuts.pieced, context);
     if let Some((squares, (strips, _))) = came {
         let parts = names::parted(squares.get(), heap.counted_pieced(at.1).get(), context);
+        if squares < Count::at_most(laid.cuts.count) {
+            view.said
+                .push(say!(context, "cut-came-of", planned = laid.cuts.count));
+        }
         let figure = |key: &str, value| Figure {
             label: context.say(key, &[]),
             value: context.plain(value),

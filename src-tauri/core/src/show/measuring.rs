@@ -217,6 +217,7 @@ pub(super) fn verdict_of(
         Some(_) => Vec::new(),
         None => thin_laps(throw, piece),
     };
+    let mut warned = 0;
     for (side, seam, measured, wanted) in sides {
         let cut = trim(measured, wanted, context.ruler);
         let key = match cut.over {
@@ -259,13 +260,19 @@ pub(super) fn verdict_of(
                 Some(fringe) => context.showing(fringe),
                 None => context.plain(say!(context, "none")),
             };
-            out.push(say!(
-                context,
-                format!("verdict-{side}-thin"),
-                lap = context.length(lap),
-                fringe = fringe,
-                least = context.showing(throw.plan.least_fringe)
-            ));
+            let least = context.showing(throw.plan.least_fringe);
+            // It is read before anything is trimmed.
+            out.insert(
+                warned,
+                say!(
+                    context,
+                    format!("verdict-{side}-thin"),
+                    lap = context.length(lap),
+                    fringe = fringe,
+                    least = least
+                ),
+            );
+            warned += 1;
         }
     }
     out

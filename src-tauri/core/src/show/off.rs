@@ -583,6 +583,7 @@ mod tests {
     use super::*;
     use crate::log::journal::Journal;
     use crate::measure::{Count, Ruler};
+    use crate::plan::Plan;
     use crate::plan::assembly::Kind;
     use crate::words::Words;
 

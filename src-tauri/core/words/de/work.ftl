@@ -665,7 +665,7 @@ verdict-across-over-rest = Breite: { $over } zu groß. Schneide links { $before 
 }
 verdict-across-over-one-side = Breite: { $over } zu groß, weniger, als sich an diesem Lineal halbieren lässt. Schneide es rechts ab.
 verdict-across-under = Breite: { $over } zu klein. Schneide links und rechts nichts ab.
-verdict-across-thin = Nach dieser Breite ist die Überlappung nur { $lap } breit, mit { $fringe } Fransen je Kante; { $least } ist das Mindeste. Gedehnter Stoff ergäbe dasselbe Maß: Sieh dir die Überlappung selbst an. Ist sie so schmal, schneide nichts ab: siehe „Hier stimmt etwas nicht“.
+verdict-across-thin = Nach der gemessenen Breite ist die Überlappung nur { $lap } breit, mit { $fringe } Fransen je Kante; { $least } ist das Mindeste. Gedehnter Stoff ergäbe dasselbe Maß: Sieh dir die Überlappung selbst an. Ist sie so schmal, schneide nichts ab: siehe „Hier stimmt etwas nicht“.
 verdict-down-exact = Höhe: genau richtig.
 verdict-down-over = Höhe: { $over } zu groß. Schneide oben { $before } und unten { $after } ab; { $even ->
     [yes] die Kreuzung bleibt in der Mitte.
@@ -677,7 +677,7 @@ verdict-down-over-rest = Höhe: { $over } zu groß. Schneide oben { $before } un
 }
 verdict-down-over-one-side = Höhe: { $over } zu groß, weniger, als sich an diesem Lineal halbieren lässt. Schneide es unten ab.
 verdict-down-under = Höhe: { $over } zu klein. Schneide oben und unten nichts ab.
-verdict-down-thin = Nach dieser Höhe ist die Überlappung nur { $lap } breit, mit { $fringe } Fransen je Kante; { $least } ist das Mindeste. Gedehnter Stoff ergäbe dasselbe Maß: Sieh dir die Überlappung selbst an. Ist sie so schmal, schneide nichts ab: siehe „Hier stimmt etwas nicht“.
+verdict-down-thin = Nach der gemessenen Höhe ist die Überlappung nur { $lap } breit, mit { $fringe } Fransen je Kante; { $least } ist das Mindeste. Gedehnter Stoff ergäbe dasselbe Maß: Sieh dir die Überlappung selbst an. Ist sie so schmal, schneide nichts ab: siehe „Hier stimmt etwas nicht“.
 short-edge-top = Oben { $by } zu wenig; die Einfassung verdeckt es. Dort ist sonst nichts zu tun.
 short-edge-right = Rechts { $by } zu wenig; die Einfassung verdeckt es. Dort ist sonst nichts zu tun.
 short-edge-bottom = Unten { $by } zu wenig; die Einfassung verdeckt es. Dort ist sonst nichts zu tun.
@@ -1426,6 +1426,8 @@ figure-round-patch = Jeans ringsum
 figure-squares-here = Quadrate, quer geschnitten
 figure-from-hem = Vom Saum aufwärts, ohne Auswahl
 figure-came-out = Quadrate herausbekommen
+figure-seams-length = Alle Nähte aneinander
+cut-came-of = Gezeichnet waren { $planned }. Welche davon nichts wurden, ist nicht gesagt.
 figure-strips-came-out = Einfassstreifen herausbekommen
 figure-free = Wenn Streifen nicht quer sein müssen
 figure-bound = Höchstens, wie man auch schneidet

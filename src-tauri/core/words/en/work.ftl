@@ -666,7 +666,7 @@ verdict-across-over-rest = Across: { $over } over. Trim { $before } from the lef
 }
 verdict-across-over-one-side = Across: { $over } over, less than can be halved on this ruler. Trim it from the right.
 verdict-across-under = Across: { $over } under. Do not trim left or right.
-verdict-across-thin = At that width its lap is only { $lap }, with { $fringe } of fringe each side; { $least } is the least. Cloth that has stretched would measure the same: look at the lap itself. If it is that narrow, do not trim: see “This one is off”.
+verdict-across-thin = At the width measured its lap is only { $lap }, with { $fringe } of fringe each side; { $least } is the least. Cloth that has stretched would measure the same: look at the lap itself. If it is that narrow, do not trim: see “This one is off”.
 verdict-down-exact = Down: just right.
 verdict-down-over = Down: { $over } over. Trim { $before } from the top and { $after } from the bottom; { $even ->
     [yes] the crossing stays in the middle.
@@ -678,7 +678,7 @@ verdict-down-over-rest = Down: { $over } over. Trim { $before } from the top and
 }
 verdict-down-over-one-side = Down: { $over } over, less than can be halved on this ruler. Trim it from the bottom.
 verdict-down-under = Down: { $over } under. Do not trim top or bottom.
-verdict-down-thin = At that height its lap is only { $lap }, with { $fringe } of fringe each side; { $least } is the least. Cloth that has stretched would measure the same: look at the lap itself. If it is that narrow, do not trim: see “This one is off”.
+verdict-down-thin = At the height measured its lap is only { $lap }, with { $fringe } of fringe each side; { $least } is the least. Cloth that has stretched would measure the same: look at the lap itself. If it is that narrow, do not trim: see “This one is off”.
 short-edge-top = Short { $by } at the top; the binding hides it. There is nothing more to do there.
 short-edge-right = Short { $by } at the right; the binding hides it. There is nothing more to do there.
 short-edge-bottom = Short { $by } at the bottom; the binding hides it. There is nothing more to do there.
@@ -1428,6 +1428,8 @@ figure-round-patch = Denim round it
 figure-squares-here = Squares, cut straight across
 figure-from-hem = Cut from the hem up, without choosing
 figure-came-out = Squares that came out
+figure-seams-length = Seams, end to end
+cut-came-of = { $planned } were drawn. Which of them did not come out was not said.
 figure-strips-came-out = Binding strips that came out
 figure-free = If strips need not go straight across
 figure-bound = No more than, however cut

@@ -273,6 +273,8 @@ fn sizes(throw: &Throw, both: &Both<'_>) -> Vec<Row> {
     rows.extend(both.row("stitch", |l| l.plain(scraps::stitch(p.stitch, l))));
     rows.extend(both.row("stitch-length", |l| l.needle(p.stitch_long())));
     rows.extend(both.rows(|l| plan::figures_of(p, Some(throw), Some(throw.covers()), l)));
+    // The plan's figures give this length in whole yards or metres; the sheet has it to the mark too.
+    rows.extend(both.row("seams-length", |l| l.length(throw.runs().1)));
     if let Some(whole) = throw.wholes.last() {
         let size = whole.size;
         rows.extend(both.row("measured", |l| l.by(size.width, size.height)));
