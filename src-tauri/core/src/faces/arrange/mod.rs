@@ -95,6 +95,7 @@
 mod board;
 mod denims;
 mod evenness;
+mod fabrics;
 mod replace;
 mod search;
 mod start;
