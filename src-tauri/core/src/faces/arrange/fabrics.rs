@@ -15,7 +15,7 @@ use crate::throw::wishes::Apart;
 use rand::RngCore;
 
 /// Costs are kept times two to the power of this.
-const SHIFT: u32 = 28;
+pub(super) const SHIFT: u32 = 28;
 
 /// What is laid out, and what may be changed.
 #[derive(Debug, Clone)]
@@ -225,7 +225,7 @@ impl<'a> Fabrics<'a> {
     }
 
     /// What it costs more to exchange what lies at two places on a face; the first is covered.
-    fn exchange_cost(&self, f: usize, x: usize, y: usize) -> i64 {
+    pub(super) fn exchange_cost(&self, f: usize, x: usize, y: usize) -> i64 {
         let (p, q) = (self.laid.on[f][x], self.laid.on[f][y]);
         let (p, q) = (usize::from(p), usize::from(q));
         let ((r, c), (row, col)) = (self.row_and_column(x), self.row_and_column(y));
@@ -250,7 +250,7 @@ impl<'a> Fabrics<'a> {
         cost
     }
 
-    fn exchange(&mut self, f: usize, x: usize, y: usize) {
+    pub(super) fn exchange(&mut self, f: usize, x: usize, y: usize) {
         let (p, q) = (self.laid.on[f][x], self.laid.on[f][y]);
         self.laid.on[f].swap(x, y);
         let places = [self.row_and_column(x), self.row_and_column(y)];
@@ -315,9 +315,9 @@ impl<'a> Fabrics<'a> {
     }
 
     /// A face with two places to exchange, the first of them covered, by 49 bits of chance.
-    fn drawn(&self, draw: u64) -> Option<(usize, usize, usize)> {
+    pub(super) fn drawn(&self, draw: u64) -> Option<(usize, usize, usize)> {
         let part = |bits: u64, of: usize| (((bits & 0xff_ffff) * of as u64) >> 24) as usize;
-        let (f, x) = self.movable[part(draw, self.movable.len())];
+        let (f, x) = *self.movable.get(part(draw, self.movable.len()))?;
         let (f, x) = (usize::from(f), x as usize);
         let y = if draw >> 63 == 0 {
             let open = &self.open[f];

@@ -370,7 +370,7 @@ impl Arranger {
 
 impl Board {
     /// The fabrics as they lie, and which of them may lie elsewhere.
-    fn laid(&self) -> Laid {
+    pub(super) fn laid(&self) -> Laid {
         let places = 0..self.squares.len();
         let bare = |x: usize, y: usize, within: bool| {
             let alike = within && self.squares[x].denim == self.squares[y].denim;
@@ -402,7 +402,7 @@ impl Board {
     }
 
     /// Lay the fabrics out like this.
-    fn lay_fabrics(&mut self, on: &[Vec<u8>; 2]) {
+    pub(super) fn lay_fabrics(&mut self, on: &[Vec<u8>; 2]) {
         for (f, on) in on.iter().enumerate() {
             let changed = |board: &Board, x: &usize| board.squares[*x].on[f] != on[*x];
             let changed: Vec<usize> = (0..on.len()).filter(|x| changed(self, x)).collect();
