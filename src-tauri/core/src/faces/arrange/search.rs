@@ -129,7 +129,8 @@ impl Arranger {
         if self.square_moves || mirror {
             self.move_about();
         }
-        if !mirror {
+        // The first answer does not wait for both.
+        if !mirror && (self.rounds > 0 || !self.square_moves) {
             self.anneal_fabrics();
         }
         self.rounds += 1;
