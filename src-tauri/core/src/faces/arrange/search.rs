@@ -47,7 +47,9 @@ fn annealing(squares: u64, round: u32) -> (u64, i64, u64) {
         // By turns hot enough to get past fabrics that lie beside their like.
         (true, n) if n % 2 == 0 => (trials, 600, 4),
         (true, _) => (trials, 200, 2),
-        (false, ..=5) => (trials, hot, 2),
+        (false, ..=4) => (trials, hot, 2),
+        // The first long round, likewise hot enough to get past like neighbours.
+        (false, 5) => (trials, 600, 5),
         // From the best so far, of which some stays.
         (false, _) => (trials, hot * 5 / 6, 1),
     }
