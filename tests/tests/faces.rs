@@ -46,7 +46,7 @@ const ASKED: [(u16, u16, usize, u32, u32); 4] = [
 ];
 
 /// Rounds on these few squares take a moment each.
-const ROUNDS: u32 = 24;
+const ROUNDS: u32 = 12;
 
 fn search(case: (u16, u16, usize, u32, u32), seed: u64) -> Arranger {
     let (across, down, prints, front, back) = case;
@@ -93,17 +93,17 @@ fn small_layouts_come_up_to_the_proven_optimum() {
     assert_eq!(optima.len(), ASKED.len());
     for (case, output) in ASKED.into_iter().zip(optima) {
         assert_eq!(output["status"], "OPTIMAL");
-        // The best of two dozen seeds; the counts of the prints are those of the record
-        // in each.
-        let best = (1..=200)
+        // Seeds in which the counts of the prints are those of the record.
+        let found: Vec<i64> = (1..=200)
             .map(|seed| search(case, seed))
             .filter(|a| json!(counts(a, case.2)) == output["counts"])
-            .take(24)
+            .take(6)
             .map(|a| a.cost())
-            .min()
-            .expect("a seed with these counts");
+            .collect();
+        let best = *found.iter().min().expect("a seed with these counts");
+        let worst = *found.iter().max().expect("a seed with these counts");
         let least = output["least"].as_f64().expect("a cost");
-        println!("{case:?}: proven {least:.1}, found {best}");
+        println!("{case:?}: proven {least:.1}, found {best} to {worst}");
         // Whole numbers lose less than one for each set of squares, two parts each.
         let rounding = 4.0 * (1.0 + case.2 as f64);
         assert!(
@@ -111,8 +111,8 @@ fn small_layouts_come_up_to_the_proven_optimum() {
             "{case:?}: {best} under the proven {least}"
         );
         assert!(
-            best as f64 <= least + rounding,
-            "{case:?}: {best} over the proven {least}"
+            worst as f64 <= least + rounding,
+            "{case:?}: {worst} over the proven {least}"
         );
     }
 }
@@ -238,7 +238,7 @@ fn joint_layouts_of_fabrics_and_denims_come_up_to_the_proven_optimum() {
         let costs: Vec<i64> = (1..=200)
             .map(|seed| search_joint(&throw, case, seed))
             .filter(|a| json!(counts(a, case.2)) == output["counts"])
-            .take(24)
+            .take(8)
             .inspect(|a| {
                 // All that is on the pile is used, no more and no less.
                 assert_eq!(

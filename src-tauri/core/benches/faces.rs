@@ -17,92 +17,17 @@ use lapwork_core::measure::Count;
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::throw::wishes::{DenimWish, Pattern, Wishes};
 use lapwork_core::throw::{Event, Throw};
+use rand::SeedableRng;
 use rand::seq::SliceRandom;
-use rand::{Rng, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use std::time::Instant;
 
 fn main() {
     let only = |name: &str| std::env::args().any(|arg| arg == name);
-    if only("unseen") {
-        return unseen();
-    }
     if !only("denims") {
         fabrics();
-        unseen();
     }
     denims();
-}
-
-/// Grids that the search was not tuned to: what the best of the four layouts that the window
-/// shows comes to, beside the best of 40 seeds of 40 rounds each.
-fn unseen() {
-    println!(
-        "\n| Grids | Best of four: at the best known | … above it, mean | … worst | Seconds each |\n| --- | --- | --- | --- | --- |"
-    );
-    let mut rng = ChaCha8Rng::seed_from_u64(20_260_314);
-    let mut draw = |from: u32, to: u32| rng.random_range(from..=to);
-    let small: Vec<(u16, u16, usize, u32, u32)> = (0..20)
-        .map(|_| {
-            let (across, down) = (draw(3, 5) as u16, draw(3, 4) as u16);
-            let all = u32::from(across) * u32::from(down);
-            let (front, back) = (draw(2, all / 2), draw(2, all / 2));
-            (across, down, draw(1, 3) as usize, front, back)
-        })
-        .collect();
-    let kinds: [(&str, Vec<_>, u64); 3] = [
-        ("20 of 3 × 3 to 5 × 4", small, 10),
-        ("6 × 8", vec![(6, 8, 4, 16, 12), (6, 8, 3, 20, 9)], 3),
-        ("12 × 16", vec![(12, 16, 4, 64, 48), (12, 16, 3, 50, 70)], 1),
-    ];
-    for (name, grids, times) in kinds {
-        let (mut at, mut sum, mut worst, mut seconds) = (0, 0.0, 0.0_f64, 0.0);
-        let mut costs = Vec::new();
-        for (across, down, prints, front, back) in &grids {
-            let mut throw = begun(*across, *down);
-            throw.prints.truncate(*prints);
-            let wishes = Wishes {
-                front: Count::at_most(*front),
-                back: Count::at_most(*back),
-                ..Wishes::default()
-            };
-            let found = |seed, rounds| {
-                let mut arranger = Arranger::new(&throw, wishes, seed);
-                for _ in 0..rounds {
-                    arranger.round();
-                }
-                arranger.cost()
-            };
-            let seeds = if down > &8 { 6 } else { 40 };
-            let known = (0..seeds).map(|seed| found(1_000_000 + seed, 40)).min();
-            let mut shown = Vec::new();
-            for n in 0..times {
-                let start = Instant::now();
-                shown.extend((0..4).map(|seed| found(n << 8 | seed, 12)).min());
-                seconds += start.elapsed().as_secs_f64();
-            }
-            let known = known
-                .into_iter()
-                .chain(shown.iter().copied())
-                .min()
-                .unwrap_or(0);
-            costs.push(known);
-            for cost in shown {
-                let above = (cost - known) as f64 / known as f64;
-                at += usize::from(cost == known);
-                sum += above;
-                worst = worst.max(above);
-            }
-        }
-        let all = grids.len() as f64 * times as f64;
-        println!(
-            "| {name} | {at} of {all} | {:.2} % | {:.1} % | {:.2} |",
-            100.0 * sum / all,
-            100.0 * worst,
-            seconds / all
-        );
-        eprintln!("{costs:?}");
-    }
 }
 
 /// Fabrics and denims at once, three denims on the pile.

@@ -91,6 +91,46 @@ impl Evenness {
         over / unit * set.weight + over % unit * set.weight / unit
     }
 
+    /// Where K stands in a table: of a place to itself, and of two so many rows and columns apart.
+    pub(super) fn at(&self, down: usize, across: usize) -> (usize, usize) {
+        let (width, middle) = (2 * self.across - 1, self.across - 1);
+        (middle, down * width + middle + across)
+    }
+
+    /// The table of K, times a number.
+    pub(super) fn scaled(&self, by: i64) -> Vec<i64> {
+        self.kernel.iter().map(|k| by * k).collect()
+    }
+
+    /// What adding K of every place to one and taking away that to another does, K as in a table.
+    pub(super) fn carry(
+        &self,
+        phi: &mut [i64],
+        table: &[i64],
+        (r0, c0): (usize, usize),
+        (r1, c1): (usize, usize),
+    ) {
+        let width = 2 * self.across - 1;
+        let row = |r: usize, to: usize, c: usize| {
+            let from = r.abs_diff(to) * width + self.across - 1 - c;
+            &table[from..from + self.across]
+        };
+        for (r, phi) in phi.chunks_exact_mut(self.across).enumerate() {
+            let (less, more) = (row(r, r0, c0), row(r, r1, c1));
+            for (phi, (less, more)) in phi.iter_mut().zip(less.iter().zip(more)) {
+                *phi += more - less;
+            }
+        }
+    }
+
+    /// What one more of S costs a set of `n` places, of a weight.
+    pub(super) fn share(&self, weight: i64, n: usize) -> i64 {
+        match self.unit[n] {
+            unit if unit > 0 => weight / unit,
+            _ => 0,
+        }
+    }
+
     /// A set's unevenness, in parts of a hundred of what chance gives.
     pub(super) fn of_chance(&self, set: &PlaceSet) -> u32 {
         let unit = self.unit[set.n] * set.n as i64;

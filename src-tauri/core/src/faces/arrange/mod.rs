@@ -47,11 +47,20 @@
 //!
 //! # How it is looked for
 //!
-//! From a farthest-point fill ([`crate::faces::spread::spread`]), by threshold accepting
-//! (G. Dueck and T. Scheuer, 1990): a random exchange is taken if it makes the cost
-//! no worse than by a threshold that falls to zero during a round; each round begins
-//! from the best so far and is longer than the one before. Small grids begin from a higher
-//! threshold.
+//! From a farthest-point fill ([`crate::faces::spread::spread`]), in two ways, of which each round
+//! takes those that apply, from the best so far:
+//!
+//! * Where squares can move, or a mirror image is wished for, by threshold accepting (G. Dueck and
+//!   T. Scheuer, 1990): a random exchange of squares, pieces or fabrics is taken if it makes the
+//!   cost no worse than by a threshold that falls to zero during the round. Small grids begin from
+//!   a higher threshold.
+//! * Fabrics alone, unless a mirror image is wished for, by simulated annealing (S. Kirkpatrick,
+//!   C. D. Gelatt and M. P. Vecchi, 1983). How many squares of each print lie on each face stays,
+//!   so that the cost is a sum over pairs of squares, and what a fabric would cost at each place
+//!   can be kept up to date (`fabrics`). Rounds on small grids begin hot, by turns hot enough to get
+//!   past fabrics beside their like; later rounds on larger grids keep some of the best so far.
+//!
+//! The first rounds are short, so that there is an answer soon.
 //!
 //! # Promises
 //!
@@ -95,6 +104,7 @@
 mod board;
 mod denims;
 mod evenness;
+mod fabrics;
 mod replace;
 mod search;
 mod start;

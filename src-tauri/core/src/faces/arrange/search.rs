@@ -2,7 +2,9 @@
 
 use crate::cloth::fabric::Cover;
 use crate::faces::arrange::board::{Board, LOOSE, NONE, Square, cover};
+use crate::faces::arrange::fabrics::{Fabrics, Laid};
 use crate::faces::arrange::start::fill;
+use crate::faces::arrange::weights::DENIM_TOUCHES;
 use crate::faces::arrange::wishes::{Score, score};
 use crate::plan::assembly::Rect;
 use crate::throw::stock::to_lay_out;
@@ -31,6 +33,31 @@ const FIRST_MOST: u64 = 8_000;
 /// No round is longer, for each square.
 const LONGEST: u64 = 512;
 
+/// How the fabrics are annealed in a round: trials, the temperature at first and how often it is
+/// halved (see the bench `faces` for how these were found).
+fn annealing(squares: u64, round: u32) -> (u64, i64, u64) {
+    if round == 0 {
+        return ((8 * FIRST * squares).min(FIRST_MOST), 200, 4);
+    }
+    let longest = (12 * squares.pow(4)).min(MOST_TRIALS);
+    // Each of the first rounds four times as long as the one before.
+    let trials = longest >> (2 * 5_u32.saturating_sub(round));
+    let hot = 40 + 2_400 / squares as i64;
+    match (squares <= SMALL, round) {
+        // By turns hot enough to get past fabrics that lie beside their like.
+        (true, n) if n % 2 == 0 => (trials, 600, 4),
+        (true, _) => (trials, 200, 2),
+        (false, ..=4) => (trials, hot, 2),
+        // The first long round, likewise hot enough to get past like neighbours.
+        (false, 5) => (trials, 600, 5),
+        // From the best so far, of which some stays.
+        (false, _) => (trials, hot * 5 / 6, 1),
+    }
+}
+
+/// Fabrics are exchanged no more often in a round.
+const MOST_TRIALS: u64 = 3_400_000;
+
 /// Looks for good layouts, round by round.
 #[derive(Debug, Clone)]
 pub struct Arranger {
@@ -43,6 +70,8 @@ pub struct Arranger {
     unit_moves: bool,
     /// Something comes of it when bare denim changes places.
     denim_moves: bool,
+    /// Squares change places or are turned, not only fabrics.
+    square_moves: bool,
 }
 
 impl Arranger {
@@ -61,8 +90,15 @@ impl Arranger {
             .collect();
         let unit_moves = board.units.iter().any(|u| !board.still[board.place(u.at)]);
         let denim_moves = matches!(wishes.denims, Some(DenimWish::Apart | DenimWish::Bands));
+        let denim_moves = denim_moves && board.chooses;
+        let glued = |x: &usize| board.squares[*x].glued.contains(&true) && board.movable(*x);
         Arranger {
-            denim_moves: denim_moves && board.chooses,
+            square_moves: unit_moves
+                || denim_moves
+                || wishes.pattern != Pattern::Free
+                || wishes.grain != Grain::Free
+                || (0..board.squares.len()).any(|x| glued(&x)),
+            denim_moves,
             best: board.clone(),
             board,
             rng: ChaCha8Rng::seed_from_u64(seed ^ 0x6c61_7077_6f72_6b00),
@@ -90,6 +126,42 @@ impl Arranger {
 
     /// One round more; true if it brought something better.
     pub fn round(&mut self) -> bool {
+        let before = self.best.cost;
+        let mirror = self.board.wishes.pattern == Pattern::Mirror;
+        if self.square_moves || mirror {
+            self.move_about();
+        }
+        // The first answer does not wait for both.
+        if !mirror && (self.rounds > 0 || !self.square_moves) {
+            self.anneal_fabrics();
+        }
+        self.rounds += 1;
+        let better = self.best.cost < before;
+        self.idle = if better { 0 } else { self.idle + 1 };
+        better
+    }
+
+    /// Exchange fabrics while the squares lie still.
+    fn anneal_fabrics(&mut self) {
+        let (trials, hot, halvings) = annealing(self.board.squares.len() as u64, self.rounds);
+        let board = &self.board;
+        let mut fabrics = Fabrics::new(board.laid(), &board.sets, &board.even);
+        fabrics.anneal(trials, hot, halvings, &mut self.rng);
+        let on = fabrics.on().clone();
+        self.board.lay_fabrics(&on);
+        self.keep_better();
+    }
+
+    fn keep_better(&mut self) {
+        if self.board.cost < self.best.cost {
+            self.best = self.board.clone();
+        } else {
+            self.board = self.best.clone();
+        }
+    }
+
+    /// Move squares and fabrics at random.
+    fn move_about(&mut self) {
         let all = self.board.squares.len() as u64;
         let trials = match self.rounds {
             0 => (all * FIRST).min(FIRST_MOST),
@@ -115,16 +187,7 @@ impl Arranger {
                 self.board.take_back(cost);
             }
         }
-        self.rounds += 1;
-        let better = self.board.cost < self.best.cost;
-        if better {
-            self.best = self.board.clone();
-            self.idle = 0;
-        } else {
-            self.board = self.best.clone();
-            self.idle += 1;
-        }
-        better
+        self.keep_better();
     }
 
     fn draw(&mut self, below: usize) -> usize {
@@ -309,6 +372,53 @@ impl Arranger {
 }
 
 impl Board {
+    /// The fabrics as they lie, and which of them may lie elsewhere.
+    pub(super) fn laid(&self) -> Laid {
+        let places = 0..self.squares.len();
+        let bare = |x: usize, y: usize, within: bool| {
+            let alike = within && self.squares[x].denim == self.squares[y].denim;
+            let apart = self.wishes.denims == Some(DenimWish::Apart);
+            DENIM_TOUCHES * i64::from(alike && apart)
+        };
+        let open = |f: usize, x: usize| {
+            let on = self.squares[x].on[f];
+            self.open(f, x) && (on == NONE || usize::from(on) < self.prints)
+        };
+        let (across, all) = (self.across, self.squares.len());
+        Laid {
+            across,
+            down: self.down,
+            prints: self.prints,
+            apart: self.wishes.apart,
+            most: self.wishes.crossing.map(|most| i64::from(most.get())),
+            on: [0, 1].map(|f| self.squares.iter().map(|s| s.on[f]).collect()),
+            open: [0, 1].map(|f| places.clone().map(|x| open(f, x)).collect()),
+            bare: [
+                (0..all - 1)
+                    .map(|x| bare(x, x + 1, (x + 1) % across > 0))
+                    .collect(),
+                (0..all - across)
+                    .map(|x| bare(x, x + across, true))
+                    .collect(),
+            ],
+        }
+    }
+
+    /// Lay the fabrics out like this.
+    pub(super) fn lay_fabrics(&mut self, on: &[Vec<u8>; 2]) {
+        for (f, on) in on.iter().enumerate() {
+            let changed = |board: &Board, x: &usize| board.squares[*x].on[f] != on[*x];
+            let changed: Vec<usize> = (0..on.len()).filter(|x| changed(self, x)).collect();
+            // Bare first, so that no stock and no set is ever over-full.
+            for print in [|_: u8| NONE, |print: u8| print] {
+                for x in &changed {
+                    self.put(f, *x, print(on[*x]));
+                    self.keep();
+                }
+            }
+        }
+    }
+
     /// From where to where loose squares go. Squares that nothing was done to only make room:
     /// what they are to be is known from their faces. Those that cannot be known
     /// from one another stay if they can.
