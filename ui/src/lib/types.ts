@@ -3839,6 +3839,7 @@ export type WordKey =
   | "ui-add-denim"
   | "ui-add-fabric"
   | "ui-add-heap"
+  | "ui-add-more"
   | "ui-add-photo"
   | "ui-add-width"
   | "ui-added"

@@ -354,6 +354,7 @@ ui-heaps = Auf dem Stapel
 ui-piece-cut = zugeschnitten
 ui-count-it = Zählen
 ui-add-heap = Auf den Stapel
+ui-add-more = Mehr auflegen
 ui-add-another = Noch etwas auf den Stapel
 ui-heap-kind = Was ist es?
 ui-heap-garment = Ein Kleidungsstück

@@ -353,6 +353,7 @@ ui-heaps = On the pile
 ui-piece-cut = cut up
 ui-count-it = Count it
 ui-add-heap = Add to the pile
+ui-add-more = Add more
 ui-add-another = Add another garment or cloth
 ui-heap-kind = What is it?
 ui-heap-garment = A garment
