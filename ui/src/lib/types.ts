@@ -4376,6 +4376,7 @@ export type WordKey =
   | "ui-which-face"
   | "ui-which-keep"
   | "ui-which-square"
+  | "ui-which-strip"
   | "ui-whole"
   | "ui-width"
   | "ui-width-there"

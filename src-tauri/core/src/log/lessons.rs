@@ -162,13 +162,16 @@ fn ironed_last(throw: &Throw, square: Rect) -> Option<Task> {
     ironed.max().map(|(_, task)| task)
 }
 
-/// How many more squares of a face wear fabric now than when the first square was cut.
+/// How many more squares of a face wear fabric now than when the first square was cut, or when the
+/// faces were laid out after that.
 fn added_midway(journal: &Journal, face: Face) -> usize {
     let mut at_first_cut = None;
     let mut changed = false;
     retraced(journal, |before, events| {
         let cut = || before.worked().any(|(_, w)| w.when(Task::Cut).is_some());
-        if at_first_cut.is_none() && cut() {
+        // Laid out for the first time once cutting had begun, nothing was added to what there was.
+        let laid = || Face::BOTH.into_iter().any(|face| before.covered(face) > 0);
+        if at_first_cut.is_none() && laid() && cut() {
             at_first_cut = Some(before.covered(face) as usize);
         }
         let faces = |event: &Event| matches!(event, Event::FacesChanged { .. });

@@ -302,7 +302,12 @@ fn piece_card(throw: &Throw, piece: Rect, context: Context<'_>) -> PieceCard {
     let mut lines = Vec::new();
     let next = throw.next(piece);
     if let Some(work) = throw.work(piece) {
-        for (task, _) in &work.done {
+        // What is to be trimmed again is not squared up any more.
+        for (task, _) in work
+            .done
+            .iter()
+            .filter(|(task, _)| *task != Task::SquareUp || throw.is_through(piece, Task::SquareUp))
+        {
             lines.push(say!(
                 context,
                 "line-done",

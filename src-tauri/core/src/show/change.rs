@@ -106,7 +106,7 @@ fn stays(before: &Throw, after: &Throw, context: Context<'_>) -> Vec<String> {
                 let short = short.entry((size.width, size.height)).or_default();
                 short.push(piece);
             }
-        } else if work.made.is_some() && over(after, piece) && !over(before, piece) {
+        } else if work.made.is_some() && over(after, piece) {
             trim.push(piece);
         }
     }

@@ -121,13 +121,7 @@ pub(super) fn faces(journal: &Journal, face: Face, context: Context<'_>) -> Face
         .collect();
     let wishes = wishes::standing(throw);
     let score = arrange::of(throw, wishes);
-    let mut met = wishes::lines(&score, wishes, throw, context);
-    if throw.wishes.is_none() {
-        // Nobody has wished for anything yet: how many are covered is told, not met.
-        for line in met.iter_mut().take(1) {
-            line.met = None;
-        }
-    }
+
     let clashes: Vec<(Rect, Rect)> = score.alike[usize::from(face == Face::Back)]
         .iter()
         .map(|(a, b)| (turned(*a), turned(*b)))
@@ -183,7 +177,7 @@ pub(super) fn faces(journal: &Journal, face: Face, context: Context<'_>) -> Face
         cells,
         prints: swatches(journal, context),
         denims: throw.denims.clone(),
-        wishes: met,
+        wishes: wishes::lines_now(&score, wishes, throw, context),
         stitching: match face {
             Face::Front => say!(context, "stitching-front"),
             Face::Back => say!(context, "stitching-back"),

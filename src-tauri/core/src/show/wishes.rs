@@ -98,6 +98,11 @@ fn suggested(throw: &Throw) -> (Count, Count) {
     let squares = throw.plan.squares();
     let (front, back) = (squares / 3, squares / 4);
     let known: Count = in_hand(throw).iter().filter_map(|print| print.stock).sum();
+    let apart = Wishes::default().apart;
+    let [front, back] = match most_apart(throw, apart, front + back) {
+        Some(most) => [front, back].map(|n| n.min(most)),
+        None => [front, back],
+    };
     let (front, back) = match known.get() {
         n if n > 0 && n < front + back => {
             let front = n * front / (front + back);
@@ -207,29 +212,36 @@ pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, context: Context<
         pile: pile(throw, wishes, score.from_pile.as_ref(), context),
         by_hand,
         short,
-        lines: lines(&score, wishes, throw, context),
+        lines: lines_now(&score, wishes, throw, context),
     }
 }
 
-/// More squares of a face are to be covered than can be without like fabrics touching.
+/// How many squares of a face can be covered at most so that no like fabrics touch, where so many
+/// fabric squares are to be laid; nothing where they may touch.
 ///
 /// Of squares that touch along no edge a grid holds `⌈n / 2⌉` at most, of squares that touch at no
 /// corner either `⌈across / 2⌉ · ⌈down / 2⌉`: one at most of each two, or of each two by two, in
 /// which the grid can be parted. Each fabric may have as many.
-fn crowded(throw: &Throw, wishes: Wishes, context: Context<'_>) -> Option<String> {
+fn most_apart(throw: &Throw, apart: Apart, wanted: u32) -> Option<u32> {
     let (across, down) = (throw.plan.across, throw.plan.down);
-    let (of_each, apart) = match wishes.apart {
+    let of_each = match apart {
         Apart::Free => return None,
-        Apart::Edges => (throw.plan.squares().div_ceil(2), "edges"),
-        Apart::Corners => (
-            u32::from(across.div_ceil(2)) * u32::from(down.div_ceil(2)),
-            "corners",
-        ),
+        Apart::Edges => throw.plan.squares().div_ceil(2),
+        Apart::Corners => u32::from(across.div_ceil(2)) * u32::from(down.div_ceil(2)),
+    };
+    let prints = to_lay_out(throw, wanted);
+    let fabrics = prints.iter().filter(|p| p.stock != Some(Count::NONE));
+    Some(of_each.saturating_mul(fabrics.count() as u32))
+}
+
+/// More squares of a face are to be covered than can be without like fabrics touching.
+fn crowded(throw: &Throw, wishes: Wishes, context: Context<'_>) -> Option<String> {
+    let most = most_apart(throw, wishes.apart, (wishes.front + wishes.back).get())?;
+    let apart = match wishes.apart {
+        Apart::Edges => "edges",
+        _ => "corners",
     };
     let wanted = [("front", wishes.front), ("back", wishes.back)];
-    let prints = to_lay_out(throw, (wishes.front + wishes.back).get());
-    let fabrics = prints.iter().filter(|p| p.stock != Some(Count::NONE));
-    let most = of_each.saturating_mul(fabrics.count() as u32);
     let (face, wanted) = wanted.into_iter().find(|(_, n)| n.get() > most)?;
     Some(say!(
         context,
@@ -349,6 +361,26 @@ pub(super) fn lines(
         push(key, value, met);
     }
     out
+}
+
+/// How the faces stand to wishes now. While nothing is laid out, none of them is met or not met.
+pub(super) fn lines_now(
+    score: &Score,
+    wishes: Wishes,
+    throw: &Throw,
+    context: Context<'_>,
+) -> Vec<WishLine> {
+    let mut lines = lines(score, wishes, throw, context);
+    if score.covered == [0, 0] {
+        lines.truncate(1);
+    }
+    // Where nobody has wished for anything, how many are covered is told, not met.
+    if throw.wishes.is_none() || score.covered == [0, 0] {
+        for line in lines.iter_mut().take(1) {
+            line.met = None;
+        }
+    }
+    lines
 }
 
 /// How thick the thickest crossings are. Four squares meet at each, and the fabrics on them; it is

@@ -408,6 +408,7 @@ ui-worn = Abgewetzte Stellen
 ui-ways = Mehr aus diesem Stück
 ui-cut-list = Reihenfolge beim Schneiden
 ui-cut-count = Wie viele gute Quadrate sind es?
+ui-which-strip = Die Streifen oben ergeben mehr. Nimm dort weg, woraus nichts wurde, damit die richtigen Namen offen bleiben; sonst bleiben es die letzten.
 ui-cut-count-hint = Erst schneiden, dann zählen. Lass weg, was fehlerhaft ist oder nicht das Maß hat.
 ui-cut-up = Zerschnitten
 ui-cut-unkept = Sichere den Umriss, wie er jetzt ist, oder verwirf die Änderungen: Dann lässt sich diese Liste abhaken.

@@ -407,6 +407,7 @@ ui-worn = Worn places
 ui-ways = More from this piece
 ui-cut-list = Cut in this order
 ui-cut-count = How many good squares came out?
+ui-which-strip = The strips above give more. Take off there what did not come out, so that the right labels stay open; else the last ones do.
 ui-cut-count-hint = Cut first, then count. Leave out what is flawed or off its size.
 ui-cut-up = Cut up
 ui-cut-unkept = Keep the outline as it is now, or undo its changes; then you can tick off this list.

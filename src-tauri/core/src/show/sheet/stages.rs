@@ -219,7 +219,7 @@ fn stage(
                 };
                 let print = face.and_then(|f| throw.cover(*piece).on(f));
                 throw.tasks(*piece).contains(task).then(|| Tick {
-                    done: throw.has(*piece, *task),
+                    done: throw.is_through(*piece, *task),
                     letters: print
                         .and_then(|p| letters.get(usize::from(p)))
                         .cloned()

@@ -102,7 +102,29 @@ fn nothing_wished_is_not_met() {
     ) else {
         panic!()
     };
+    // Nor is it said that no like fabrics touch where there are none.
+    assert_eq!(seen.wishes.len(), 1, "{:?}", seen.wishes);
     assert_eq!(seen.wishes[0].met, None, "{:?}", seen.wishes);
+}
+
+/// What is proposed before anything is said can be laid: of one fabric, no more squares than can lie
+/// apart. 6 by 8 squares are parted in twelve of two by two.
+#[test]
+fn what_is_proposed_can_be_laid() {
+    let words = Words::english();
+    let action = Command::Begin {
+        name: "T".into(),
+        plan: Plan::default(),
+        prints: crate::demo::prints()[..1].to_vec(),
+        denims: crate::demo::denims(),
+    };
+    let journal = Journal::begin(&action, 0).unwrap().0;
+    let Ok(View::Wishes(seen)) = answer(&journal, &Query::Wishes { wishes: None }, context(&words))
+    else {
+        panic!()
+    };
+    assert_eq!((seen.wishes.front.get(), seen.wishes.back.get()), (12, 12));
+    assert_eq!(seen.short, None);
 }
 
 #[test]

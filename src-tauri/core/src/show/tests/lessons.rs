@@ -224,3 +224,40 @@ fn what_is_told_from_the_record_is_kept_as_figures() {
         r#"[{"words":"","task":"dot","told":{"scrap":{"lap":11906250}}},{"words":"","task":"press-block","told":{"spoilt":{"squares":1,"why":"scorched"}}}]"#
     );
 }
+
+/// Faces laid out for the first time once cutting had begun are no lesson; fabric added after that
+/// is.
+#[test]
+fn a_first_layout_is_no_change_of_mind() {
+    use crate::cloth::fabric::Cover;
+    let words = Words::english();
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 4,
+        ..Plan::default()
+    });
+    next(&mut journal, Task::Cut, Kind::Square, 16);
+    let cover = |journal: &mut Journal, squares: &[Rect], at| {
+        let front = Some(0);
+        let faces = squares.iter().map(|s| {
+            let was = journal.throw().cover(*s);
+            (*s, Cover { front, ..was })
+        });
+        let action = Command::SetFaces {
+            faces: faces.collect(),
+        };
+        act(journal, &action, at);
+    };
+    let told = |journal: &Journal| {
+        let all = crate::log::lessons::heritage(journal).lessons.into_iter();
+        all.filter_map(|l| crate::show::lessons::said(&l, context(&words)))
+            .collect::<Vec<_>>()
+    };
+    cover(&mut journal, &[Rect::square(0, 0), Rect::square(2, 2)], 5);
+    assert_eq!(told(&journal), Vec::<String>::new());
+    cover(&mut journal, &[Rect::square(0, 2)], 6);
+    assert_eq!(
+        told(&journal),
+        ["Once cutting had begun, fabric was added to one more square of the front."]
+    );
+}
