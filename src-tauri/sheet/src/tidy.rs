@@ -46,6 +46,8 @@ impl<'a> Tidy<'a> {
         let shown = bounded
             .chars()
             .filter(|sign| !is_selector(*sign))
+            .flat_map(spelt)
+            .flatten()
             .map(|sign| {
                 let plain = sign.is_whitespace() || sign.is_control() || is_format(sign);
                 if plain || self.letters.iter().any(|l| l.contains(sign as u32)) {
@@ -71,6 +73,18 @@ impl<'a> Tidy<'a> {
             named.push("…".into());
         }
         named
+    }
+}
+
+/// A number that is one sign with its full stop is spelt with signs the letters have.
+fn spelt(sign: char) -> [Option<char>; 3] {
+    let digit = |n| char::from_digit(n, 10);
+    match sign {
+        '\u{2488}'..='\u{249b}' => {
+            let n = sign as u32 - 0x2487;
+            [digit(n / 10).filter(|_| n > 9), digit(n % 10), Some('.')]
+        }
+        _ => [Some(sign), None, None],
     }
 }
 
@@ -137,6 +151,16 @@ mod tests {
         let plain = "The throw\nmeasures 27½\u{a0}×\u{a0}36½\u{a0}in.";
         assert_eq!(readable(plain, LONGEST_WORD), plain);
         assert_eq!(readable("bell\u{7}\tend", LONGEST_WORD), "bell  end");
+    }
+
+    #[test]
+    fn a_number_with_its_full_stop_is_spelt() {
+        let mut text = "\u{2488} \u{2490} \u{2491} \u{249b}".to_string();
+        Tidy::new(&[], LONGEST_WORD).text(&mut text);
+        // Without letters each sign is a box.
+        assert_eq!(text, "□□ □□ □□□ □□□");
+        let spelt: String = "⒈⒛".chars().flat_map(spelt).flatten().collect();
+        assert_eq!(spelt, "1.20.");
     }
 
     #[test]

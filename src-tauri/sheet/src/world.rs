@@ -3,9 +3,11 @@
 use crate::pictures::Pictures;
 use crate::tidy::{Coverage, LONGEST_LARGE, LONGEST_WORD, Tidy};
 use crate::{LetterSize, Options, Photos, PrintFault};
+use flate2::read::ZlibDecoder;
 use lapwork_core::show::Sheet;
 use serde_json::Value;
 use std::collections::HashMap;
+use std::io::Read as _;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, LazyLock};
 use typst::diag::{FileError, FileResult};
@@ -17,23 +19,20 @@ use typst::{Library, LibraryExt, World};
 
 const TEMPLATE: &str = include_str!("sheet.typ");
 
+/// The faces as the build has packed them, each with the size it has unpacked.
+static FACES: &[(usize, &[u8])] = &include!(concat!(env!("OUT_DIR"), "/faces.rs"));
+
 /// Letters, the first choice first: Noto Sans, and for what it lacks the serif and the
 /// monospaced letters that come with the typesetter.
 static LETTERS: LazyLock<Vec<Font>> = LazyLock::new(|| {
-    let own = [
-        notosans::REGULAR_TTF,
-        notosans::BOLD_TTF,
-        notosans::ITALIC_TTF,
-        notosans::BOLD_ITALIC_TTF,
-    ];
-    own.into_iter()
-        .chain(typst_assets::fonts())
-        .flat_map(|bytes| Font::iter(Bytes::new(bytes)))
-        .filter(|font| {
-            let family = font.info().family.to_string();
-            ["Noto Sans", "Libertinus Serif", "DejaVu Sans Mono"].contains(&family.as_str())
-        })
-        .collect()
+    let unpacked = FACES.iter().map(|(size, packed)| {
+        let mut bytes = Vec::with_capacity(*size);
+        let read = ZlibDecoder::new(*packed).read_to_end(&mut bytes);
+        // The build has packed it.
+        read.expect("a face can be unpacked");
+        Bytes::new(bytes)
+    });
+    unpacked.flat_map(Font::iter).collect()
 });
 
 /// What typesets one print.
@@ -156,5 +155,77 @@ impl World for Typesetter {
 
     fn today(&self, _: Option<Duration>) -> Option<Datetime> {
         None
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The signs of `text` that come out as boxes.
+    fn boxed(text: &str) -> Vec<String> {
+        let covered: Vec<Coverage> = LETTERS.iter().map(|f| f.info().coverage.clone()).collect();
+        let mut tidy = Tidy::new(&covered, LONGEST_WORD);
+        tidy.text(&mut text.to_string());
+        tidy.missing()
+    }
+
+    #[test]
+    fn each_face_that_the_sheet_chooses_is_there() {
+        let mut names: Vec<String> = LETTERS
+            .iter()
+            .map(|font| {
+                let info = font.info();
+                let variant = info.variant;
+                format!(
+                    "{} {} {:?}",
+                    info.family,
+                    variant.weight.to_number(),
+                    variant.style
+                )
+            })
+            .collect();
+        names.sort();
+        let expected = [
+            "DejaVu Sans Mono 400 Normal",
+            "DejaVu Sans Mono 400 Oblique",
+            "DejaVu Sans Mono 700 Normal",
+            "DejaVu Sans Mono 700 Oblique",
+            "Libertinus Serif 400 Italic",
+            "Libertinus Serif 400 Normal",
+            "Libertinus Serif 700 Italic",
+            "Libertinus Serif 700 Normal",
+            "Noto Sans 400 Italic",
+            "Noto Sans 400 Normal",
+            "Noto Sans 700 Italic",
+            "Noto Sans 700 Normal",
+        ];
+        assert_eq!(names, expected);
+    }
+
+    #[test]
+    fn what_is_typed_in_these_writings_has_letters() {
+        let written = [
+            "Zażółć gęślą jaźń, ŁÓDŹ",
+            "Příliš žluťoučký kůň",
+            "Árvíztűrő tükörfúrógép",
+            "Ğüneş İğdır",
+            "Größe weiß",
+            "Þjóð, Ærø, Åse",
+            "Việt Nam, ệ ữ",
+            "Γειά σου, Ὀδυσσεύς",
+            "Привет, Україна",
+            "שלום",
+            "سلام",
+            "Հայերեն",
+            "ქართული",
+            "ລາວ",
+            "½ ⅛ ⅜ ⅝ ⅞ ⅔ × ≈ ± − … „“ ‘’ « » → ↔ ☐ ☑ ✓ ° ′ ″ € №",
+            "⒈ ⒛",
+        ];
+        for text in written {
+            assert_eq!(boxed(text), Vec::<String>::new(), "{text}");
+        }
+        assert_eq!(boxed("漢"), ["U+6F22"]);
     }
 }
