@@ -229,7 +229,6 @@ fn what_is_told_from_the_record_is_kept_as_figures() {
 /// is.
 #[test]
 fn a_first_layout_is_no_change_of_mind() {
-    use crate::cloth::fabric::Cover;
     let words = Words::english();
     let mut journal = begin(Plan {
         across: 4,
@@ -238,13 +237,10 @@ fn a_first_layout_is_no_change_of_mind() {
     });
     next(&mut journal, Task::Cut, Kind::Square, 16);
     let cover = |journal: &mut Journal, squares: &[Rect], at| {
-        let front = Some(0);
-        let faces = squares.iter().map(|s| {
-            let was = journal.throw().cover(*s);
-            (*s, Cover { front, ..was })
-        });
-        let action = Command::SetFaces {
-            faces: faces.collect(),
+        let action = Command::SetFace {
+            face: Face::Front,
+            pieces: squares.to_vec(),
+            print: Some(0),
         };
         act(journal, &action, at);
     };
