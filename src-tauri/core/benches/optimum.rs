@@ -291,8 +291,8 @@ impl Faces {
             least_s: Vec::new(),
         };
         let mut least = vec![i64::MAX; all + 1];
-        for n in 0..=all / 2 {
-            least[n] = subsets(all, n).map(|set| out.s(set)).min().unwrap_or(0);
+        for (n, least) in least.iter_mut().enumerate().take(all / 2 + 1) {
+            *least = subsets(all, n).map(|set| out.s(set)).min().unwrap_or(0);
         }
         out.least_s = least;
         out
