@@ -187,10 +187,10 @@ mod tests {
             .collect();
         names.sort();
         let expected = [
+            "DejaVu Sans Mono 400 Italic",
             "DejaVu Sans Mono 400 Normal",
-            "DejaVu Sans Mono 400 Oblique",
+            "DejaVu Sans Mono 700 Italic",
             "DejaVu Sans Mono 700 Normal",
-            "DejaVu Sans Mono 700 Oblique",
             "Libertinus Serif 400 Italic",
             "Libertinus Serif 400 Normal",
             "Libertinus Serif 700 Italic",
