@@ -99,10 +99,9 @@ fn suggested(throw: &Throw) -> (Count, Count) {
     let (front, back) = (squares / 3, squares / 4);
     let known: Count = in_hand(throw).iter().filter_map(|print| print.stock).sum();
     let apart = Wishes::default().apart;
-    let [front, back] = match most_apart(throw, apart, front + back) {
-        Some(most) => [front, back].map(|n| n.min(most)),
-        None => [front, back],
-    };
+    // With no fabric in the list yet, one is still to come.
+    let most = most_apart(throw, apart, front + back).filter(|most| *most > 0);
+    let [front, back] = [front, back].map(|n| n.min(most.unwrap_or(squares)));
     let (front, back) = match known.get() {
         n if n > 0 && n < front + back => {
             let front = n * front / (front + back);
@@ -371,14 +370,15 @@ pub(super) fn lines_now(
     context: Context<'_>,
 ) -> Vec<WishLine> {
     let mut lines = lines(score, wishes, throw, context);
-    if score.covered == [0, 0] {
+    let bare = score.covered == [0, 0];
+    if bare {
         lines.truncate(1);
     }
     // Where nobody has wished for anything, how many are covered is told, not met.
-    if throw.wishes.is_none() || score.covered == [0, 0] {
-        for line in lines.iter_mut().take(1) {
-            line.met = None;
-        }
+    if (bare || throw.wishes.is_none())
+        && let Some(covered) = lines.first_mut()
+    {
+        covered.met = None;
     }
     lines
 }

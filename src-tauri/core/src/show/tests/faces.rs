@@ -127,6 +127,29 @@ fn what_is_proposed_can_be_laid() {
     assert_eq!(seen.short, None);
 }
 
+/// With no fabric in the list a third and a quarter are proposed all the same, and it is said that
+/// there are no squares for them.
+#[test]
+fn without_a_fabric_it_is_said_that_there_is_none() {
+    let words = Words::english();
+    let action = Command::Begin {
+        name: "T".into(),
+        plan: Plan::default(),
+        prints: Vec::new(),
+        denims: crate::demo::denims(),
+    };
+    let journal = Journal::begin(&action, 0).unwrap().0;
+    let Ok(View::Wishes(seen)) = answer(&journal, &Query::Wishes { wishes: None }, context(&words))
+    else {
+        panic!()
+    };
+    assert_eq!((seen.wishes.front.get(), seen.wishes.back.get()), (16, 12));
+    assert_eq!(
+        seen.short.as_deref(),
+        Some("There are no fabric squares; 28 are wanted.")
+    );
+}
+
 #[test]
 fn the_rings_are_where_a_layout_changes_something() {
     use crate::show::{Ink, Mark};
