@@ -28,7 +28,7 @@ static LETTERS: LazyLock<Vec<Font>> = LazyLock::new(|| {
     let unpacked = FACES.iter().map(|(size, packed)| {
         let mut bytes = Vec::with_capacity(*size);
         let read = ZlibDecoder::new(*packed).read_to_end(&mut bytes);
-        // The build has packed it.
+        // The build packed it, so that it can be unpacked.
         read.expect("a face can be unpacked");
         Bytes::new(bytes)
     });

@@ -303,11 +303,8 @@ fn piece_card(throw: &Throw, piece: Rect, context: Context<'_>) -> PieceCard {
     let next = throw.next(piece);
     if let Some(work) = throw.work(piece) {
         // What is to be trimmed again is not squared up any more.
-        for (task, _) in work
-            .done
-            .iter()
-            .filter(|(task, _)| *task != Task::SquareUp || throw.is_through(piece, Task::SquareUp))
-        {
+        let through = |(task, _): &&(Task, _)| throw.is_through(piece, *task);
+        for (task, _) in work.done.iter().filter(through) {
             lines.push(say!(
                 context,
                 "line-done",

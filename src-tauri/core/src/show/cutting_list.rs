@@ -114,49 +114,45 @@ impl Laid {
     }
 }
 
-/// The binding strips that came out of a piece that is cut up, and the places of its squares.
-pub(super) fn came_out(journal: &Journal, (n, index): (u16, usize)) -> (Count, &[Rect]) {
-    let standing = journal.entries().rev().filter(|(_, stands)| *stands);
-    let events = standing.filter_map(|(entry, _)| match &entry.what {
-        What::Do(events) => Some(events),
-        _ => None,
-    });
-    let cut = events.flatten().find_map(|event| match event {
-        Event::PieceCut {
-            n: heap,
-            piece,
-            went,
-            strips,
-            ..
-        } if (*heap, usize::from(*piece)) == (n, index) => {
-            let places = match went {
-                Some(Went::Squares { places, .. }) => places.as_slice(),
-                _ => &[],
-            };
-            Some((strips.map_or(Count::NONE, |s| s.count), places))
-        }
-        _ => None,
-    });
-    cut.unwrap_or((Count::NONE, &[]))
-}
-
-/// The binding strips that came out of each piece that is cut up, by heap and piece.
-pub(super) fn strips_out(journal: &Journal) -> BTreeMap<(u16, usize), Count> {
+/// The pieces that were cut up, in order: which, by heap and piece, the binding strips that came out
+/// and where the squares went.
+fn cut_pieces(
+    journal: &Journal,
+) -> impl DoubleEndedIterator<Item = ((u16, usize), (Count, Option<&Went>))> {
     let standing = journal.entries().filter(|(_, stands)| *stands);
     let events = standing.filter_map(|(entry, _)| match &entry.what {
         What::Do(events) => Some(events),
         _ => None,
     });
-    let cut = events.flatten().filter_map(|event| match event {
+    events.flatten().filter_map(|event| match event {
         Event::PieceCut {
-            n, piece, strips, ..
-        } => Some((
-            (*n, usize::from(*piece)),
-            strips.map_or(Count::NONE, |s| s.count),
-        )),
+            n,
+            piece,
+            went,
+            strips,
+            ..
+        } => {
+            let strips = strips.map_or(Count::NONE, |s| s.count);
+            Some(((*n, usize::from(*piece)), (strips, went.as_ref())))
+        }
         _ => None,
-    });
-    cut.collect()
+    })
+}
+
+/// The binding strips that came out of a piece that is cut up, and the places of its squares.
+pub(super) fn came_out(journal: &Journal, at: (u16, usize)) -> (Count, &[Rect]) {
+    match cut_pieces(journal).rev().find(|(piece, _)| *piece == at) {
+        Some((_, (strips, Some(Went::Squares { places, .. })))) => (strips, places),
+        Some((_, (strips, _))) => (strips, &[]),
+        None => (Count::NONE, &[]),
+    }
+}
+
+/// The binding strips that came out of each piece that is cut up, by heap and piece.
+pub(super) fn strips_out(journal: &Journal) -> BTreeMap<(u16, usize), Count> {
+    cut_pieces(journal)
+        .map(|(piece, (strips, _))| (piece, strips))
+        .collect()
 }
 
 /// What the left edge of something cut is measured from, and how far it is from there; nothing

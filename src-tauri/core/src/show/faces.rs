@@ -121,7 +121,6 @@ pub(super) fn faces(journal: &Journal, face: Face, context: Context<'_>) -> Face
         .collect();
     let wishes = wishes::standing(throw);
     let score = arrange::of(throw, wishes);
-
     let clashes: Vec<(Rect, Rect)> = score.alike[usize::from(face == Face::Back)]
         .iter()
         .map(|(a, b)| (turned(*a), turned(*b)))

@@ -275,7 +275,7 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
         }
     }
     let is_sewn = |event: &Event| match event {
-        Event::Unpicked { pieces, .. } => !throw.are_only_glued(pieces),
+        Event::Unpicked { glued, .. } => !glued,
         _ => false,
     };
     if way.seams > 0 && !events.iter().any(is_sewn) {
@@ -512,7 +512,7 @@ fn titles(
 fn opened(throw: &Throw, piece: Rect, events: &[Event], context: Context<'_>) -> Vec<String> {
     let mut out = Vec::new();
     for (n, event) in events.iter().enumerate() {
-        let Event::Unpicked { pieces, .. } = event else {
+        let Event::Unpicked { pieces, glued } = event else {
             continue;
         };
         // A four that was turned is laid back before anything in it is opened.
@@ -524,7 +524,7 @@ fn opened(throw: &Throw, piece: Rect, events: &[Event], context: Context<'_>) ->
         let opening = SeamsToUnpick {
             joins: pieces.clone(),
             square: spoilt.or(piece.is_square().then_some(piece)),
-            glued: laid.are_only_glued(pieces),
+            glued: *glued,
         };
         out.extend(opening::lines(&laid, &opening, context));
     }
@@ -560,22 +560,22 @@ fn relabelled(throw: &Throw, events: &[Event], context: Context<'_>) -> Vec<Stri
             }
         }
     }
-    let n = rows.values().map(Vec::len).sum::<usize>();
-    // A few in a sentence, many row by row.
-    if n <= FEW_LABELS {
-        let all = rows.into_values().flatten().collect::<Vec<_>>();
-        let list = || context.words.list("list-short", all);
-        return (n > 0)
-            .then(|| say!(context, "relabel", list = list()))
-            .into_iter()
-            .collect();
+    let list = |labels: Vec<String>| context.words.list("list-short", labels);
+    match rows.values().map(Vec::len).sum::<usize>() {
+        0 => Vec::new(),
+        1..=FEW_LABELS => {
+            let all = rows.into_values().flatten().collect();
+            vec![say!(context, "relabel", list = list(all))]
+        }
+        n => {
+            let first = say!(context, "relabel-many", n = n);
+            let row =
+                |(row, labels)| say!(context, "relabel-row", row = row + 1, list = list(labels));
+            std::iter::once(first)
+                .chain(rows.into_iter().map(row))
+                .collect()
+        }
     }
-    let first = say!(context, "relabel-many", n = n);
-    let each = rows.into_iter().map(|(row, list)| {
-        let list = context.words.list("list-short", list);
-        say!(context, "relabel-row", row = row + 1, list = list)
-    });
-    std::iter::once(first).chain(each).collect()
 }
 
 #[cfg(test)]
@@ -583,7 +583,6 @@ mod tests {
     use super::*;
     use crate::log::journal::Journal;
     use crate::measure::{Count, Ruler};
-    use crate::plan::Plan;
     use crate::plan::assembly::Kind;
     use crate::words::Words;
 
@@ -597,17 +596,7 @@ mod tests {
             ruler: Ruler::default(),
             now: 0,
         };
-        let plan = Plan {
-            across: 4,
-            down: 4,
-            ..Plan::default()
-        };
-        let begin = Command::Begin {
-            name: "T".into(),
-            plan,
-            prints: Vec::new(),
-            denims: crate::demo::denims(),
-        };
+        let begin = crate::demo::begin("T", 4, 4);
         let mut journal = Journal::begin(&begin, 0).unwrap().0;
         let cut = Command::TickNext {
             task: Task::Cut,

@@ -304,9 +304,10 @@ pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
             .iter()
             .map(|(n, heap)| row(throw, (*n, heap), &account, &strips_out, context))
             .collect(),
-        next: (account.over() >= 0)
-            .then(|| throw.uncut(None).next())
-            .flatten()
+        next: throw
+            .uncut(None)
+            .next()
+            .filter(|_| account.over() >= 0)
             .and_then(|square| cut_next(throw, square, &account, context)),
         ways,
         kinds: kinds(context),

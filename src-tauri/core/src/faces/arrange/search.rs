@@ -33,8 +33,11 @@ const FIRST_MOST: u64 = 8_000;
 /// No round is longer, for each square.
 const LONGEST: u64 = 512;
 
+/// Fabrics are exchanged no more often in a round.
+const MOST_TRIALS: u64 = 3_400_000;
+
 /// How the fabrics are annealed in a round: trials, the temperature at first and how often it is
-/// halved (see the bench `faces` for how these were found).
+/// halved (our judgement, tried with the bench `optimum`).
 fn annealing(squares: u64, round: u32) -> (u64, i64, u64) {
     if round == 0 {
         return ((8 * FIRST * squares).min(FIRST_MOST), 200, 4);
@@ -54,9 +57,6 @@ fn annealing(squares: u64, round: u32) -> (u64, i64, u64) {
         (false, _) => (trials, hot * 5 / 6, 1),
     }
 }
-
-/// Fabrics are exchanged no more often in a round.
-const MOST_TRIALS: u64 = 3_400_000;
 
 /// Looks for good layouts, round by round.
 #[derive(Debug, Clone)]
@@ -91,13 +91,13 @@ impl Arranger {
         let unit_moves = board.units.iter().any(|u| !board.still[board.place(u.at)]);
         let denim_moves = matches!(wishes.denims, Some(DenimWish::Apart | DenimWish::Bands));
         let denim_moves = denim_moves && board.chooses;
-        let glued = |x: &usize| board.squares[*x].glued.contains(&true) && board.movable(*x);
+        let glued = |x: usize| board.squares[x].glued.contains(&true) && board.movable(x);
         Arranger {
             square_moves: unit_moves
                 || denim_moves
                 || wishes.pattern != Pattern::Free
                 || wishes.grain != Grain::Free
-                || (0..board.squares.len()).any(|x| glued(&x)),
+                || (0..board.squares.len()).any(glued),
             denim_moves,
             best: board.clone(),
             board,
@@ -128,7 +128,7 @@ impl Arranger {
     pub fn round(&mut self) -> bool {
         let before = self.best.cost;
         let mirror = self.board.wishes.pattern == Pattern::Mirror;
-        if self.square_moves || mirror {
+        if self.square_moves {
             self.move_about();
         }
         // The first answer does not wait for both.

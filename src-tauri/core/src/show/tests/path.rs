@@ -356,9 +356,7 @@ fn pairs_glued_before_the_lap_was_changed_are_lapped_again() {
     );
     act(&mut journal, &ways[1].button.action, 1 << 42);
     // The story tells it as a turn of the work; nothing was sewn, and it was no mishap.
-    let zone = crate::show::dates::ZoneName::named("UTC");
-    let story = crate::show::story::story(&journal, &zone, context(&words));
-    let last = story.days.last().and_then(|day| day.items.last()).unwrap();
+    let last = told_last(&journal, &words);
     assert_eq!(last.sort, crate::show::story::StorySort::Turn);
     let lifted = "Lifted, only glue held them: Pair 2·1 + 2·2 and one more";
     assert_eq!(last.words, lifted);
@@ -380,6 +378,14 @@ fn pairs_glued_before_the_lap_was_changed_are_lapped_again() {
     );
 }
 
+/// What the story ends with.
+fn told_last(journal: &Journal, words: &Words) -> crate::show::story::StoryItem {
+    let zone = crate::show::dates::ZoneName::named("UTC");
+    let story = crate::show::story::story(journal, &zone, context(words));
+    let last = story.days.last().and_then(|day| day.items.last());
+    last.cloned().expect("something is told")
+}
+
 /// A seam that is unpicked is a mishap in the story, with the length opened.
 #[test]
 fn an_unpicked_seam_is_told_as_such() {
@@ -395,9 +401,7 @@ fn an_unpicked_seam_is_told_as_such() {
         lap: None,
     };
     act(&mut journal, &unpick, 1 << 41);
-    let zone = crate::show::dates::ZoneName::named("UTC");
-    let story = crate::show::story::story(&journal, &zone, context(&words));
-    let last = story.days.last().and_then(|day| day.items.last()).unwrap();
+    let last = told_last(&journal, &words);
     assert_eq!(last.sort, crate::show::story::StorySort::Mishap);
     let told = plain(std::slice::from_ref(&last.words));
     assert_eq!(told, "Opened again: Pair 1·1 + 1·2, 5 in");
