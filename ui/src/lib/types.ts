@@ -203,6 +203,10 @@ cut_next: CutNext | null,
  */
 off: Rect | null, 
 /**
+ * By its measures it is off: what can be done about that comes before the tick.
+ */
+off_first: boolean, 
+/**
  * What was learned of this step on the throw before.
  */
 lessons: Array<string>, 
@@ -4162,6 +4166,7 @@ export type WordKey =
   | "ui-outline-points"
   | "ui-over"
   | "ui-pack-count"
+  | "ui-pack-needed"
   | "ui-pack-side"
   | "ui-pack-usual"
   | "ui-page-back"
@@ -4172,6 +4177,7 @@ export type WordKey =
   | "ui-page-joining"
   | "ui-page-size"
   | "ui-pairs"
+  | "ui-part-off"
   | "ui-pattern-free"
   | "ui-pattern-light-edges"
   | "ui-pattern-mirror"
@@ -4240,6 +4246,7 @@ export type WordKey =
   | "ui-quarter-1"
   | "ui-quarter-3"
   | "ui-quarters-count"
+  | "ui-quarters-needed"
   | "ui-redo"
   | "ui-redone"
   | "ui-remove"
@@ -4266,6 +4273,7 @@ export type WordKey =
   | "ui-seamed-hint"
   | "ui-section"
   | "ui-see-faces"
+  | "ui-see-what-to-do"
   | "ui-settings"
   | "ui-settings-bar"
   | "ui-sewn-pieces"

@@ -8,7 +8,7 @@ use crate::plan::assembly::{Kind, Rect};
 use crate::show::context::Context;
 use crate::show::names;
 use crate::show::parts::CompareRow;
-use crate::show::stages::time_left;
+use crate::show::stages::{middle_left, time_left};
 use crate::throw::index::tier;
 use crate::throw::tasks::{Task, cover_task};
 use crate::throw::{Event, Throw};
@@ -259,7 +259,9 @@ pub(super) fn compare(
         before,
         after,
     };
-    let rows = vec![
+    // The hours are told by the quarter: what falls within one is no change.
+    let time = [throw, &then].map(|t| middle_left(t, &paces));
+    let mut rows = vec![
         row("finished", size(throw), size(&then)),
         row("squares", count(squares(throw)), count(squares(&then))),
         row(
@@ -268,12 +270,18 @@ pub(super) fn compare(
             count(then.spares.get() as usize),
         ),
         row("seams", count(seams(throw)), count(seams(&then))),
-        row(
-            "time",
-            context.plain(hours(throw)),
-            context.plain(hours(&then)),
-        ),
+        CompareRow {
+            differs: time[0] != time[1],
+            ..row(
+                "time",
+                context.plain(hours(throw)),
+                context.plain(hours(&then)),
+            )
+        },
     ];
+    // What stays as it is takes no line, but for the size.
+    let mut first = true;
+    rows.retain(|row| std::mem::take(&mut first) || row.differs);
     let mut lines: Vec<String> = left_over(throw, &then, context).into_iter().collect();
     lines.extend(cropped(throw, events, context));
     lines.extend(stays(throw, &then, context));

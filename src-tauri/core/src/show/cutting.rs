@@ -550,40 +550,28 @@ fn compare(view: &mut PileCutView, laid: &Laid, how: &Cutting, context: Context<
     let naive = cutting::naive(&rest, how).unwrap_or(0);
     let free = cutting::free_yield(&rest, how).map_or(cuts.whole(), |f| f.count);
     let bound = cutting::bound(&rest, how).unwrap_or(free);
-    let figure = |key: &str, value: String| Figure {
-        label: context.say(&format!("figure-{key}"), &[]),
-        value: context.plain(value),
-    };
-    let number = |n: u32| say!(context, "number", n = n);
-    // The others are of whole squares only.
-    let whole = if cuts.pieced > 0 { "-whole" } else { "" };
     let parts = names::parted(squares, cuts.pieced, context);
-    view.figures = vec![
-        figure(
-            "squares-here",
-            say!(context, "number-parted", n = squares, parts = parts),
-        ),
-        figure("from-hem", number(naive)),
-        figure(&format!("free{whole}"), number(free)),
-        figure(&format!("bound{whole}"), number(bound)),
-    ];
-    if [naive, free, bound].iter().all(|n| *n == squares) {
-        // No other way gives more: the count stands alone.
-        view.figures.truncate(1);
-    }
+    view.figures = vec![Figure {
+        label: say!(context, "figure-squares-here"),
+        value: context.plain(say!(context, "number-parted", n = squares, parts = parts)),
+    }];
     if squares == 0 {
         view.said.push(say!(context, "cut-nothing"));
         view.said.extend(still_of_use(&rest, cuts, how, context));
     } else {
-        view.said.push(say!(
-            context,
-            "cut-given-up",
-            n = free.saturating_sub(cuts.whole())
-        ));
-        if cuts.whole() > naive {
-            view.said
-                .push(say!(context, "cut-gain", n = cuts.whole() - naive));
+        let whole = cuts.whole();
+        if whole > naive {
+            view.said.push(say!(context, "cut-gain", n = whole - naive));
         }
+        if free > whole {
+            view.said.push(say!(context, "cut-free", n = free - whole));
+        }
+        // Halves are not counted by what follows.
+        let pieced = cuts.pieced;
+        view.said.push(match bound.max(free) {
+            most if most > whole => say!(context, "cut-bound", most = most, pieced = pieced),
+            _ => say!(context, "cut-most", pieced = pieced),
+        });
     }
     if cuts.pieced > 0 {
         view.said.push(say!(context, "cut-pieced", n = cuts.pieced));

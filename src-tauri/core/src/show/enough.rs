@@ -1,15 +1,53 @@
 //! Whether the cloth is enough, in words that the pile, the step and the list of what to have at
 //! hand share.
 
+use crate::cloth::estimate;
+use crate::measure::Count;
 use crate::show::context::Context;
 use crate::throw::Throw;
 use crate::throw::account::ClothAccount;
 
-/// Whether the squares there are and those to come are enough, with the spares to keep back.
-pub(super) fn enough_squares(account: &ClothAccount, context: Context<'_>) -> String {
+/// Squares still to come from the denim on the pile, at the least and at the most.
+pub(super) fn denim_to_come(throw: &Throw) -> [Count; 2] {
+    let denim = throw.pile.values().filter(|heap| heap.makes.is_denim());
+    denim.fold([Count::NONE; 2], |[low, high], heap| {
+        let [least, most] = estimate::to_come(heap, &throw.plan);
+        [low + least, high + most]
+    })
+}
+
+/// Whether squares that seem enough may still turn out too few with the spares to keep back, since
+/// nobody has measured all they are to come from.
+pub(super) fn is_unsure(account: &ClothAccount, [low, _]: [Count; 2]) -> bool {
+    let (over, keep) = (account.over(), i64::from(account.keep));
+    let at_least = over - i64::from(account.to_come.saturating_sub(low.get()));
+    account.cut < account.wanted
+        && !account.is_uneven()
+        && over >= 0
+        && at_least < over
+        && at_least < keep
+}
+
+/// Whether the squares there are and those to come are enough, with the spares to keep back: those
+/// to come may be so many at the least and at the most.
+pub(super) fn enough_squares(
+    account: &ClothAccount,
+    to_come: [Count; 2],
+    context: Context<'_>,
+) -> String {
     let (over, keep) = (account.over(), i64::from(account.keep));
     if account.cut >= account.wanted {
         say!(context, "pile-all-cut")
+    } else if is_unsure(account, to_come) {
+        let [low, high] = to_come;
+        let open = account.wanted - account.cut;
+        say!(
+            context,
+            "pile-perhaps",
+            low = low,
+            high = high,
+            wanted = open.saturating_sub(account.spares) + account.keep
+        )
     } else if over < 0 {
         say!(context, "pile-short", short = account.short(), keep = keep)
     } else if account.is_uneven() {

@@ -294,7 +294,10 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
     }
     lines.extend(match throw.pile.is_empty() {
         true => (account.short() > 0).then(|| unpiled(&account, context)),
-        false => Some(enough::enough_squares(&account, context)),
+        false => {
+            let to_come = enough::denim_to_come(throw);
+            Some(enough::enough_squares(&account, to_come, context))
+        }
     });
     lines.extend(denims(throw, &account, context).into_iter().map(|d| d.said));
     row(Item::Denim, say!(context, "item-denim"), lines);

@@ -17,7 +17,8 @@ use crate::show::events::joined;
 use crate::show::parts::{Button, Head, head};
 use crate::show::picture::Picture;
 use crate::show::{measuring, names, opening, pictures};
-use crate::throw::tasks::Task;
+use crate::throw::stock;
+use crate::throw::tasks::{Task, cover_task};
 use crate::throw::{Event, Mishap, SeamsToUnpick, Throw};
 use crate::words::Problem;
 use serde::Serialize;
@@ -116,7 +117,7 @@ pub(super) fn off(
             ));
             over = held.width > target.width || held.height > target.height;
             picture = Some(pictures::measured(throw, piece, held, context));
-        } else if !throw.is_only_glued(piece) {
+        } else if throw.has(piece, Task::Stitch) {
             // One that is not stitched yet is not measured.
             lines.push(say!(context, "off-measure-first"));
         }
@@ -292,6 +293,12 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
     } else if throw.is_joined(Rect::square(piece.row, piece.col)) || !piece.is_square() {
         lines.push(say!(context, "way-nothing-undone"));
     }
+    if matches!(
+        way.kind,
+        RemedyKind::Spare(_) | RemedyKind::FromPlace { .. } | RemedyKind::Recut(_)
+    ) {
+        lines.extend(fabric_anew(throw, piece, context));
+    }
     if matches!(way.kind, RemedyKind::Patch(_)) && throw.is_joined(piece) {
         lines.push(say!(context, "way-patch-round"));
     }
@@ -319,6 +326,28 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
             .words
             .list("sentences", std::iter::once(done).chain(anew)),
     }
+}
+
+/// The fabric that is glued on a spoilt square and lost with it: the square put in its place takes
+/// another, a sentence for each face.
+fn fabric_anew(throw: &Throw, square: Rect, context: Context<'_>) -> Vec<String> {
+    let glued = [Face::Front, Face::Back]
+        .into_iter()
+        .filter(|face| throw.has(square, cover_task(*face)));
+    let of = glued.filter_map(|face| throw.cover(square).on(face));
+    let told = of.filter_map(|print| {
+        let listed = throw.prints.get(usize::from(print))?;
+        let name = listed.name.as_str();
+        Some(match listed.stock {
+            None => say!(context, "way-fabric-anew", print = name),
+            Some(stock) => {
+                let taken = stock::used(throw, print) + stock::gone(throw, print).all();
+                let left = stock.get().saturating_sub(taken);
+                say!(context, "way-fabric-anew-of", print = name, left = left)
+            }
+        })
+    });
+    told.collect()
 }
 
 fn denim_name(throw: &Throw, denim: u8) -> &str {

@@ -1,6 +1,5 @@
 //! The clothes pile, and one piece's outline with its cuts.
 
-use crate::cloth::estimate;
 use crate::cloth::garments::{self, ClothEdges, GarmentKind, GarmentPart, GarmentSize, Source};
 use crate::cloth::pile::{Heap, Use};
 use crate::cloth::weight::{in_gsm, in_ounces};
@@ -11,7 +10,9 @@ use crate::plan::Plan;
 use crate::show::context::Context;
 use crate::show::cutting::part;
 use crate::show::cutting_list::strips_out;
-use crate::show::enough::{denims_to_cut, each_to_cut, enough_squares, strips_told};
+use crate::show::enough::{
+    denim_to_come, denims_to_cut, each_to_cut, enough_squares, is_unsure, strips_told,
+};
 use crate::show::off::RemedyRow;
 use crate::show::parts::{Button, Choice, Figure, Head, head};
 use crate::show::work::{CutNext, cut_next};
@@ -237,6 +238,8 @@ pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
         context.plain(say!(context, "number-parted", n = n, parts = parts))
     };
     let open = account.wanted - account.cut;
+    let range = denim_to_come(throw);
+    let [low, high] = range;
     let mut figures = vec![
         figure("wanted", count(account.wanted)),
         figure("cut-for-it", counted(account.cut, throw.pieced_placed())),
@@ -246,7 +249,10 @@ pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
         let pieced = throw.spares_pieced().get();
         figures.push(figure("spares", counted(account.spares, pieced)));
     }
-    let to_come = counted(account.to_come, account.pieced);
+    let mut to_come = counted(account.to_come, account.pieced);
+    if low < high {
+        to_come = context.plain(say!(context, "number-about", n = to_come.text));
+    }
     figures.push(figure("to-come", to_come));
     if open > 0 {
         figures.push(figure("keep-back", count(account.keep)));
@@ -266,16 +272,13 @@ pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
     if throw.pile.is_empty() {
         said.push(say!(context, "pile-empty"));
     }
-    said.extend(enough(throw, &account, context));
+    said.extend(enough(throw, &account, range, context));
     match of_each {
         sentences if sentences.is_empty() => said.extend(denims_to_cut(throw, context)),
         sentences => said.extend(sentences),
     }
-    let [low, high] = denim().fold([Count::NONE; 2], |[low, high], h| {
-        let [least, most] = estimate::to_come(h, &throw.plan);
-        [low + least, high + most]
-    });
-    if low < high {
+    // Where it is not sure to be enough, that was said with the range.
+    if low < high && !is_unsure(&account, range) {
         said.push(say!(context, "pile-range", low = low, high = high));
     }
     if denim().any(|h| h.counted.iter().any(Option::is_none)) {
@@ -319,12 +322,17 @@ pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
 
 /// Whether the denim at hand and on the pile is enough: for the squares and the spares to keep
 /// back, and for the binding.
-fn enough(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> Vec<String> {
+fn enough(
+    throw: &Throw,
+    account: &ClothAccount,
+    to_come: [Count; 2],
+    context: Context<'_>,
+) -> Vec<String> {
     let mut said = Vec::new();
     let squares = account.cut < account.wanted;
     // An empty pile is told of by itself.
     if !(throw.pile.is_empty() && squares && account.short() > 0) {
-        said.push(enough_squares(account, context));
+        said.push(enough_squares(account, to_come, context));
     }
     if throw.pile.is_empty() && squares {
         return said;
@@ -462,7 +470,7 @@ pub(super) fn of_denim(
 /// whether what is on the pile and the spares at hand, of whatever denim, make them up.
 fn by_denim(throw: &Throw, account: &ClothAccount, context: Context<'_>) -> Vec<String> {
     let named = |h: &Heap| matches!(h.makes, Use::Denim { denim: Some(_) });
-    if !throw.pile.values().any(named) {
+    if throw.denims.len() < 2 || !throw.pile.values().any(named) {
         return Vec::new();
     }
     let each = throw.denims.iter().zip(&account.denims);

@@ -467,7 +467,13 @@ pub(super) fn figures_of(
             Joining::Lapped | Joining::Exposed => "layers",
         };
         let layers = say!(context, key, lap = lap, crossing = crossing);
-        add("layers", context.plain(layers));
+        // Before the faces are chosen only the denim is known.
+        let covered = |covers: &[Cover]| covers.iter().any(|c| c.layers() > 1);
+        let of = match fits.is_some_and(covered) {
+            true => "layers",
+            false => "layers-denim",
+        };
+        add(of, context.plain(layers));
     }
     let need = plan.binding_for(w, h);
     add(

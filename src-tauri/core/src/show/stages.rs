@@ -94,18 +94,32 @@ fn about_shortly(quarters: i64, context: Context<'_>) -> Option<String> {
     Some(say!(context, "path-left-shortly", time = time))
 }
 
+/// So many quarters of an hour the stages take, each told by the quarter.
+fn summed(paced: &[Pace], which: fn(&Pace) -> f64) -> i64 {
+    paced.iter().map(|pace| quarters(which(pace))).sum()
+}
+
+/// How long the work left takes for each stage.
+fn paced(throw: &Throw, paces: &BTreeMap<Task, Pace>) -> Vec<Pace> {
+    let stages = stages(throw);
+    let left = stages.values().map(|reached| &reached.left);
+    left.map(|left| minutes_for(left, paces)).collect()
+}
+
+/// The work left as it is told in the first place, in quarters of an hour.
+pub(super) fn middle_left(throw: &Throw, paces: &BTreeMap<Task, Pace>) -> i64 {
+    summed(&paced(throw, paces), |pace| pace.middle)
+}
+
 /// All work left in words: the middle, with its range. Each is what is said of the stages, added up.
 pub(super) fn time_left(
     throw: &Throw,
     paces: &BTreeMap<Task, Pace>,
     context: Context<'_>,
 ) -> String {
-    let paced: Vec<Pace> = stages(throw)
-        .values()
-        .map(|reached| minutes_for(&reached.left, paces))
-        .collect();
+    let paced = paced(throw, paces);
     let words = |which: fn(&Pace) -> f64| {
-        let sum: i64 = paced.iter().map(|pace| quarters(which(pace))).sum();
+        let sum = summed(&paced, which);
         say!(context, "hours", h = sum / 4, m = sum % 4 * 15)
     };
     if paced.iter().all(|pace| pace.high <= 0.0) {

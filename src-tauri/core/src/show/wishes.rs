@@ -215,6 +215,11 @@ pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, context: Context<
     }
 }
 
+/// How many squares of a grid can be chosen so that no two touch, not even at corners.
+fn lattice(across: u16, down: u16) -> u32 {
+    u32::from(across.div_ceil(2)) * u32::from(down.div_ceil(2))
+}
+
 /// How many squares of a face can be covered at most so that no like fabrics touch, where so many
 /// fabric squares are to be laid; nothing where they may touch.
 ///
@@ -226,7 +231,7 @@ fn most_apart(throw: &Throw, apart: Apart, wanted: u32) -> Option<u32> {
     let of_each = match apart {
         Apart::Free => return None,
         Apart::Edges => throw.plan.squares().div_ceil(2),
-        Apart::Corners => u32::from(across.div_ceil(2)) * u32::from(down.div_ceil(2)),
+        Apart::Corners => lattice(across, down),
     };
     let prints = to_lay_out(throw, wanted);
     let fabrics = prints.iter().filter(|p| p.stock != Some(Count::NONE));
@@ -326,7 +331,12 @@ pub(super) fn lines(
                 EVEN_ENOUGH..=CHANCE => "loose",
                 _ => "clumps",
             };
-            let value = say!(context, "wish-even-value", how = how);
+            let mut value = say!(context, "wish-even-value", how = how);
+            // More squares than lie apart at corners by themselves crowd together round the gaps.
+            let lattice = lattice(throw.plan.across, throw.plan.down);
+            if uneven >= EVEN_ENOUGH && wishes.apart == Apart::Corners && covered > lattice {
+                value = say!(context, "wish-even-edges", value = value);
+            }
             line(key, value, uneven < EVEN_ENOUGH);
         }
     }

@@ -14,6 +14,7 @@ use crate::cloth::fabric::Face;
 use crate::cloth::garments::Source;
 use crate::cloth::pile::{Heap, Use};
 use crate::command::Command;
+use crate::fitting::squaring::thin_laps;
 use crate::fitting::trimming::is_undecided;
 use crate::log::journal::Journal;
 use crate::measure::{Count, Length, zero};
@@ -121,6 +122,8 @@ pub struct Card {
     pub cut_next: Option<CutNext>,
     /// The piece that may be off, where it can be said here.
     pub off: Option<Rect>,
+    /// By its measures it is off: what can be done about that comes before the tick.
+    pub off_first: bool,
     /// What was learned of this step on the throw before.
     pub lessons: Vec<String>,
     /// What was written down at this step.
@@ -462,6 +465,7 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
         how: {
             let mut said = Vec::new();
             if task == Task::Cut {
+                said.extend(told_of_spare(throw, piece, context));
                 said.extend(enough::denims_to_cut(throw, context));
                 let from = cloth.as_ref();
                 said.extend(from.and_then(|cloth| cut_from(throw, piece, cloth, context)));
@@ -469,7 +473,10 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
             said.extend(how(throw, task, piece, context));
             said.extend(fabrics_of(throw, batch, context));
             let lacking = cloth.as_ref().filter(|cloth| cloth.short() > 0);
-            said.extend(lacking.map(|cloth| enough::enough_squares(cloth, context)));
+            said.extend(lacking.map(|cloth| {
+                let to_come = enough::denim_to_come(throw);
+                enough::enough_squares(cloth, to_come, context)
+            }));
             let next = sitting(task, throw.made(piece).joining).iter().skip(1);
             for task in next {
                 let usual = usual_how(throw, *task, piece, context);
@@ -520,6 +527,9 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
         off: (square_at_hand || throw.assembly().join(piece).is_some())
             .then_some(piece)
             .filter(|p| p.count() <= 4),
+        off_first: task == Task::SquareUp
+            && !throw.trims_again(piece)
+            && (is_undecided(throw, piece) || !thin_laps(throw, piece).is_empty()),
         lessons: Vec::new(),
         notes: lessons::notes_at(throw, task, piece, context),
     }
@@ -1137,10 +1147,36 @@ fn ticks(throw: &Throw, batch: &Batch, most: Option<usize>, context: Context<'_>
         };
         more(together, key);
     }
-    if task == Task::Cut {
-        out.extend(spares(throw, batch.piece, context));
+    if task == Task::Cut
+        && let Some(spare) = spares(throw, batch.piece, context)
+    {
+        // Where the pile has nothing left to cut it from, the spare is what there is.
+        let at = if is_cut_from_nothing(throw, batch.piece) {
+            0
+        } else {
+            out.len()
+        };
+        out.insert(at, spare);
     }
     out
+}
+
+/// That a spare is all there is for this place.
+fn told_of_spare(throw: &Throw, place: Rect, context: Context<'_>) -> Option<String> {
+    let own = throw.cover(place).denim;
+    let any = throw.spares_for(own) > 0 || throw.other_spares(own).is_some();
+    let denim = throw.denims.get(usize::from(own)).filter(|_| any)?;
+    is_cut_from_nothing(throw, place)
+        .then(|| say!(context, "special-spare", denim = denim.name.as_str()))
+}
+
+/// Whether denim is on the pile, and none of it gives another square for this place.
+fn is_cut_from_nothing(throw: &Throw, place: Rect) -> bool {
+    cloth_there(throw, Task::Cut).is_some_and(|cloth| {
+        let own = usize::from(throw.cover(place).denim);
+        let of_it = cloth.denims.get(own).map_or(0, |denim| denim.to_come);
+        of_it + cloth.unnamed == 0
+    })
 }
 
 /// The spares that can be put in an empty place: one that serves there, else one of another

@@ -61,7 +61,7 @@ ui-keep-it = Behalten
 # Eine neue Decke, und der Plan
 ui-new-name = Jeansdecke
 ui-page-cloth = Dein Stoff und die Größe
-ui-page-size = Größe
+ui-page-size = Die Quadrate
 ui-page-joining = Verbindung und Stich
 ui-page-finish = Zuschneiden, Einfassung, Abkühlen und Wäschen
 ui-page-fabrics = Stoffe
@@ -71,6 +71,8 @@ ui-begin = Diese Decke beginnen
 ui-not-ready = Etwas fehlt noch oder geht so nicht.
 ui-go-to-it = Hingehen
 ui-name-needed = Gib der Decke erst einen Namen.
+ui-pack-needed = Sag, wie viele Quadrate die Packung hat, oder wähl „Keiner oder später“.
+ui-quarters-needed = Sag, wie viele Fat Quarter du hast, oder wähl „Keiner oder später“.
 ui-check-hint = Den Plan kannst du später ändern. Was dann genäht ist, bleibt genäht.
 ui-side = Kante eines Quadrats, zugeschnitten
 ui-side-hint = Für Jeans- und Stoffquadrate gleich.
@@ -133,7 +135,7 @@ ui-fabric-quarters = Fat Quarters
 ui-quarters-count = Wie viele
 ui-which-fabric = Welcher Stoff
 ui-wished-size = Die Wunschgröße
-ui-wished-size-hint = Kann leer bleiben. Dann siehst du, was deine Jeans hergeben.
+ui-wished-size-hint = Trag beides ein, dann werden dir die nächstliegenden Raster angeboten. Bleibt es leer, siehst du, was deine Jeans hergeben.
 ui-find-grid = Wie viele Quadrate?
 ui-find-by = Berechnen
 ui-find-by-squares = Nach meinen Quadraten
@@ -177,7 +179,7 @@ ui-remove = Entfernen
 ui-add-fabric = Stoff dazu
 ui-add-denim = Jeansstoff dazu
 ui-edit-fabrics = Stoffe und Jeansstoffe
-ui-edit-fabrics-text = Stoffe, die schon auf der Liste stehen, behalten ihren Platz, denn Quadrate beziehen sich darauf. Namen, Farben und Mengen lassen sich ändern.
+ui-edit-fabrics-text = Namen, Farben und Mengen lassen sich jederzeit ändern. Was auf der Liste steht, bleibt darauf; Neues kommt dazu.
 ui-keep-fabrics = Liste übernehmen
 ui-fabrics-kept = Die Liste ist übernommen
 
@@ -290,6 +292,8 @@ ui-measured-so-far = Bisher gemessen
 
 # Was nicht stimmt, und Maße halten
 ui-something-off = Hier stimmt etwas nicht
+ui-part-off = Eins der Quadrate ist nicht in Ordnung
+ui-see-what-to-do = Ansehen, was sich tun lässt
 ui-what-can-be-done = Was sich tun lässt
 ui-do-this = So machen
 ui-what-happened = Was damit passiert ist

@@ -172,6 +172,7 @@ ask-faces-bare = Alles aus Jeansstoff
 noted-at = Notiert bei { $piece }: { $text }
 special-measure-first = Miss zuerst die ganze Decke: Nur so lässt sich sagen, was die Wäsche mit ihr macht.
 special-measure-unknown = Vor dem Waschen wurde sie nicht gemessen. Wenn du sie jetzt misst, siehst du, was die nächste Wäsche macht.
+special-spare = Auf dem Stapel gibt nichts mehr ein Quadrat aus { $denim }. Nimm ein Ersatzquadrat, oder leg mehr Stoff auf den Stapel.
 special-trim-again = Das Stück war schon auf { $size } geschnitten. Schneide es noch einmal, auf { $target }.
 special-left-out = Nicht mit den anderen abgehakt: { $names }. Was zu klein oder schief ist, siehst du dir einzeln an.
 remain = { $done ->
@@ -519,6 +520,7 @@ figure-four-to-sew = Vierer, noch zu nähen
 figure-blocks = Besteht aus
 figure-seams = Nähte
 figure-layers = Stofflagen
+figure-layers-denim = Lagen Jeans, ohne Stoffquadrate
 figure-off-across = Breite
 figure-off-down = Höhe
 figure-lap-sewn-across = Genähte Überlappung, Breite (samt Dehnung)
@@ -952,6 +954,12 @@ way-unpick = { $n ->
    *[other] { $n } Nähte auftrennen, zusammen { $length }.
 }
 way-nothing-undone = Nichts Genähtes wird aufgetrennt.
+way-fabric-anew = Der aufgeklebte Stoff ist mit verloren: Kleb ein neues Quadrat aus { $print } auf.
+way-fabric-anew-of = { $left ->
+    [0] Der aufgeklebte Stoff ist mit verloren, und kein anderes Quadrat aus { $print } ist mehr da.
+    [one] Der aufgeklebte Stoff ist mit verloren: Kleb ein neues Quadrat aus { $print } auf; eins ist noch da.
+   *[other] Der aufgeklebte Stoff ist mit verloren: Kleb ein neues Quadrat aus { $print } auf; { $left } sind noch da.
+}
 way-patch-round = Keine Überlappung hält die Kanten dieses Flickens; näh ihn deshalb ringsum fest, wenn er abgekühlt ist: Der Kleber allein löst sich in der Wäsche.
 way-size = Die Decke wird { $size } messen.
 way-minutes = { $n ->
@@ -1085,8 +1093,8 @@ grid-takes = { $n ->
 }
 grid-width = Breite: { $off }.
 grid-height = Höhe: { $off }.
-grid-odd-across = Ungerade in der Breite: Neben den Vierern bleibt eine Spalte aus Paaren.
-grid-odd-down = Ungerade in der Höhe: Unter den Vierern bleibt eine Reihe aus Paaren.
+grid-odd-across = Bei ungerader Zahl in der Breite bleibt neben den Vierern eine Spalte aus Paaren.
+grid-odd-down = Bei ungerader Zahl in der Höhe bleibt unter den Vierern eine Reihe aus Paaren.
 
 ## Bilder, in Worten
 
@@ -1423,24 +1431,22 @@ figure-strips-open = Einfassstreifen zu schneiden
 strips-of = { $open } von { $wanted }
 figure-patch = Flicken
 figure-round-patch = Jeans ringsum
-figure-squares-here = Quadrate, quer geschnitten
-figure-from-hem = Vom Saum aufwärts, ohne Auswahl
+figure-squares-here = Quadrate daraus
 figure-came-out = Quadrate herausbekommen
 figure-seams-length = Alle Nähte aneinander
 cut-came-of = Gezeichnet waren { $planned }. Welche davon nichts wurden, ist nicht gesagt.
 figure-strips-came-out = Einfassstreifen herausbekommen
-figure-free = Wenn Streifen nicht quer sein müssen
-figure-bound = Höchstens, wie man auch schneidet
 pile-enough = { $over ->
     [0] Genau genug Jeansquadrate, keins übrig.
-    [one] Genug Jeansquadrate: Wenn jeder Platz seins hat, ist eins übrig.
-   *[other] Genug Jeansquadrate: Wenn jeder Platz seins hat, sind { $over } übrig.
+    [one] Genug Jeansquadrate: eins mehr, als die Decke braucht.
+   *[other] Genug Jeansquadrate: { $over } mehr, als die Decke braucht.
 }
 pile-few-spares = { $over ->
-    [0] Gerade genug Jeansquadrate, keines übrig: Leg etwa { $keep } zurück, denn manches wird versengt oder verschnitten.
-    [one] Genug Jeansquadrate: Wenn jeder Platz seins hat, ist eins übrig. Leg etwa { $keep } zurück, denn manches wird versengt oder verschnitten.
-   *[other] Genug Jeansquadrate: Wenn jeder Platz seins hat, sind { $over } übrig. Leg etwa { $keep } zurück, denn manches wird versengt oder verschnitten.
+    [0] Gerade genug Jeansquadrate, aber keins als Ersatz: Besser sind etwa { $keep } mehr, denn manches wird versengt oder verschnitten.
+    [one] Genug Jeansquadrate: eins mehr, als die Decke braucht. Besser sind etwa { $keep } als Ersatz, denn manches wird versengt oder verschnitten.
+   *[other] Genug Jeansquadrate: { $over } mehr, als die Decke braucht. Besser sind etwa { $keep } als Ersatz, denn manches wird versengt oder verschnitten.
 }
+pile-perhaps = Vielleicht genug Jeansquadrate: Was noch nicht gemessen ist, kann { $low } bis { $high } geben, und { $wanted } fehlen noch, die zum Zurücklegen mitgezählt. Mit jedem Messen und Schneiden wird es genauer.
 pile-strips-cut = { $n ->
     [one] Der Einfassstreifen ist geschnitten.
    *[other] Alle { $n } Einfassstreifen sind geschnitten.
@@ -1495,8 +1501,6 @@ make-denim = Jeansquadrate
 make-denim-of = Jeansquadrate: { $denim }
 squares-parted = {" "}({ $whole } ganze + { $n } gestückelte)
 number-about = etwa { $n }
-figure-free-whole = Ganze Quadrate, wenn Streifen nicht quer sein müssen
-figure-bound-whole = Ganze Quadrate höchstens, wie man auch schneidet
 cut-held = Alles Übrige wird berechnet, sobald du loslässt.
 number-parted = { $n }{ $parts }
 pack-patches = Jedes ist ein Flicken von { $side } mitten auf einem Jeansquadrat von { $wanted }: geklebt, ringsum festgenäht, ringsum { $round } Jeans, frei von den Überlappungen.
@@ -1621,7 +1625,7 @@ cut-strip-title = Streifen { $n }: { $squares ->
     [one] , eine Hälfte
    *[other] , { $halves } Hälften
 }
-cut-away = Schneide zuerst { $gap } weg.
+cut-away = Schneide zuerst einen Streifen von { $gap } ab: Er ist Abfall.
 cut-across = Schneide quer, { $high } über dem { $from ->
     [hem] Saum
     [straight] geraden Rand
@@ -1748,19 +1752,25 @@ cut-run-strip-edge = { $nth ->
 cut-stretch = Er dehnt sich: Bleib im Fadenlauf und halte die Überlappungen mit Kleber statt Stecknadeln.
 cut-unwashed = Noch nicht gewaschen: Wasch und bügle ihn, bevor du schneidest.
 cut-nothing = Neben den Stellen zum Aussparen passt kein ganzes Quadrat.
-cut-given-up = { $n ->
-    [0] Gerade Streifen verlieren kein Quadrat.
-    [one] Gerade Streifen verlieren ein Quadrat.
-   *[other] Gerade Streifen verlieren { $n } Quadrate.
+cut-gain = { $n ->
+    [one] So gelegt geben die Streifen ein Quadrat mehr, als wenn man vom Saum aufwärts schneidet, ohne zu wählen.
+   *[other] So gelegt geben die Streifen { $n } Quadrate mehr, als wenn man vom Saum aufwärts schneidet, ohne zu wählen.
+}
+cut-free = { $n ->
+    [one] Müssten die Streifen nicht quer liegen, könnte es ein Quadrat mehr geben; das dauert lange und geht leicht schief.
+   *[other] Müssten die Streifen nicht quer liegen, könnte es { $n } Quadrate mehr geben; das dauert lange und geht leicht schief.
+}
+cut-most = { $pieced ->
+    [0] Wie man es auch schneidet, mehr Quadrate gibt es nicht.
+   *[other] Wie man es auch schneidet, mehr ganze Quadrate gibt es nicht.
+}
+cut-bound = { $pieced ->
+    [0] Wie man es auch schneidet, es gibt höchstens { $most } Quadrate.
+   *[other] Wie man es auch schneidet, es gibt höchstens { $most } ganze Quadrate.
 }
 cut-pieced = { $n ->
     [one] Ein Quadrat wird aus zwei Hälften vom Rest gestückelt.
    *[other] { $n } Quadrate werden gestückelt, je aus zwei Hälften vom Rest.
-}
-cut-gain = { $n ->
-    [0] { "" }
-    [one] Gut gelegt geben die Streifen ein Quadrat mehr.
-   *[other] Gut gelegt geben die Streifen { $n } Quadrate mehr.
 }
 picture-piece = { $name }, { $n ->
     [one] ein Quadrat
@@ -1977,6 +1987,7 @@ wish-even-value = { $how ->
     [loose] locker
    *[clumps] gehäuft
 }
+wish-even-edges = { $value }; nur an den Kanten getrennt können sie gleichmäßiger liegen
 wish-thick = Dickste Kreuzung
 wish-thick-value = { $often ->
     [one] { $n } Lagen, einmal

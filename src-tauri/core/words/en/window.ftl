@@ -60,7 +60,7 @@ ui-keep-it = Keep it
 # A new throw, and the plan
 ui-new-name = Jeans throw
 ui-page-cloth = Your cloth and the size
-ui-page-size = Size
+ui-page-size = The squares
 ui-page-joining = Joining and stitch
 ui-page-finish = Trimming, binding, cooling and washes
 ui-page-fabrics = Fabrics
@@ -70,6 +70,8 @@ ui-begin = Begin this throw
 ui-not-ready = Something is still missing or cannot be.
 ui-go-to-it = Go to it
 ui-name-needed = Give the throw a name first.
+ui-pack-needed = Say how many squares the pack has, or choose “None, or later”.
+ui-quarters-needed = Say how many fat quarters you have, or choose “None, or later”.
 ui-check-hint = You can change the plan later. What is sewn by then stays sewn.
 ui-side = Side of a square, as cut
 ui-side-hint = Denim squares and fabric squares alike.
@@ -132,7 +134,7 @@ ui-fabric-quarters = Fat quarters
 ui-quarters-count = How many
 ui-which-fabric = Which fabric
 ui-wished-size = The size you want
-ui-wished-size-hint = May stay empty. Then see what your jeans allow.
+ui-wished-size-hint = Fill in both, and you are offered the grids nearest to it. Leave it empty to see what your jeans allow.
 ui-find-grid = How many squares?
 ui-find-by = Work it out from
 ui-find-by-squares = By the squares I have
@@ -176,7 +178,7 @@ ui-remove = Remove
 ui-add-fabric = Add a fabric
 ui-add-denim = Add a denim
 ui-edit-fabrics = Fabrics and denims
-ui-edit-fabrics-text = Fabrics already on the list keep their place, since squares refer to them. Names, colours and counts can change.
+ui-edit-fabrics-text = Names, colours and counts can be changed at any time. What is on the list stays on it; add what is new.
 ui-keep-fabrics = Keep this list
 ui-fabrics-kept = The list is kept
 
@@ -289,6 +291,8 @@ ui-measured-so-far = Measured so far
 
 # What is off, and sizes to hold
 ui-something-off = This one is off
+ui-part-off = One of its squares is off
+ui-see-what-to-do = See what can be done
 ui-what-can-be-done = What can be done
 ui-do-this = Do this
 ui-what-happened = What happened to it

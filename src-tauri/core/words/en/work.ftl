@@ -173,6 +173,7 @@ ask-faces-bare = All denim
 noted-at = Written at { $piece }: { $text }
 special-measure-first = Measure the whole throw first: only then can you tell later what washing did.
 special-measure-unknown = It was not measured before washing. If you measure it now, you can tell what the next wash does.
+special-spare = Nothing on the pile gives another square of { $denim }. Take a spare, or put more cloth on the pile.
 special-trim-again = It was squared up to { $size } before. Trim it once more, to { $target }.
 special-left-out = Not ticked with the rest: { $names }. A piece that is short or out of square has to be looked at by itself.
 remain = { $done ->
@@ -520,6 +521,7 @@ figure-four-to-sew = Four still to sew
 figure-blocks = Made up of
 figure-seams = Stitching
 figure-layers = Layers of cloth
+figure-layers-denim = Layers of denim, without fabric
 figure-off-across = Across
 figure-off-down = Down
 figure-lap-sewn-across = Lap sewn across, stretch included
@@ -953,6 +955,12 @@ way-unpick = { $n ->
    *[other] { $n } seams to unpick, { $length } in all.
 }
 way-nothing-undone = Nothing sewn is unpicked.
+way-fabric-anew = The fabric glued on it is lost with it: glue on another square of { $print }.
+way-fabric-anew-of = { $left ->
+    [0] The fabric glued on it is lost with it, and no other square of { $print } is left.
+    [one] The fabric glued on it is lost with it: glue on another square of { $print }; one is left.
+   *[other] The fabric glued on it is lost with it: glue on another square of { $print }; { $left } are left.
+}
 way-patch-round = No lap holds the edges of this patch, so stitch it down all round once it has cooled: the glue alone comes out in the wash.
 way-size = The throw will measure { $size }.
 way-minutes = { $n ->
@@ -1086,8 +1094,8 @@ grid-takes = { $n ->
 }
 grid-width = Width: { $off }.
 grid-height = Height: { $off }.
-grid-odd-across = Odd across: a column of pairs is left over beside the fours.
-grid-odd-down = Odd down: a row of pairs is left over below the fours.
+grid-odd-across = With an odd number across, one column of pairs stays beside the fours.
+grid-odd-down = With an odd number down, one row of pairs stays below the fours.
 
 ## Pictures, in words
 
@@ -1425,24 +1433,22 @@ figure-strips-open = Binding strips to cut
 strips-of = { $open } of { $wanted }
 figure-patch = Patch
 figure-round-patch = Denim round it
-figure-squares-here = Squares, cut straight across
-figure-from-hem = Cut from the hem up, without choosing
+figure-squares-here = Squares it gives
 figure-came-out = Squares that came out
 figure-seams-length = Seams, end to end
 cut-came-of = { $planned } were drawn. Which of them did not come out was not said.
 figure-strips-came-out = Binding strips that came out
-figure-free = If strips need not go straight across
-figure-bound = No more than, however cut
 pile-enough = { $over ->
     [0] Just enough denim squares, none to spare.
-    [one] Enough denim squares: one is over once every place has its own.
-   *[other] Enough denim squares: { $over } are over once every place has its own.
+    [one] Enough denim squares: one more than the throw takes.
+   *[other] Enough denim squares: { $over } more than the throw takes.
 }
 pile-few-spares = { $over ->
-    [0] Just enough denim squares, but none to spare: keep back about { $keep }, since some are scorched or miscut.
-    [one] Enough denim squares: one is over once every place has its own. Keep back about { $keep }, since some are scorched or miscut.
-   *[other] Enough denim squares: { $over } are over once every place has its own. Keep back about { $keep }, since some are scorched or miscut.
+    [0] Just enough denim squares, but none to spare: better have about { $keep }, since some are scorched or miscut.
+    [one] Enough denim squares: one more than the throw takes. Better have about { $keep } to spare, since some are scorched or miscut.
+   *[other] Enough denim squares: { $over } more than the throw takes. Better have about { $keep } to spare, since some are scorched or miscut.
 }
+pile-perhaps = Perhaps enough denim squares: what is not measured yet may give anything from { $low } to { $high }, and { $wanted } are still wanted, with the spares to keep back. The range narrows as you measure and cut.
 pile-strips-cut = { $n ->
     [one] The binding strip is cut.
    *[other] All { $n } binding strips are cut.
@@ -1497,8 +1503,6 @@ make-denim = Denim squares
 make-denim-of = Denim squares: { $denim }
 squares-parted = {" "}({ $whole } whole + { $n } pieced)
 number-about = about { $n }
-figure-free-whole = Whole squares, if strips need not go straight across
-figure-bound-whole = No more whole squares than, however cut
 cut-held = All of it is worked out when you let go.
 number-parted = { $n }{ $parts }
 pack-patches = Each is a patch of { $side } in the middle of a denim square of { $wanted }: glued, stitched round, with { $round } of denim all round, clear of the laps.
@@ -1623,7 +1627,7 @@ cut-strip-title = Strip { $n }: { $squares ->
     [one] , one half
    *[other] , { $halves } halves
 }
-cut-away = First cut { $gap } away.
+cut-away = First cut off a strip { $gap } wide: it is waste.
 cut-across = Cut across { $high } above the { $from ->
     [hem] hem
     [straight] straight edge
@@ -1750,19 +1754,25 @@ cut-run-strip-edge = { $nth ->
 cut-stretch = It stretches: keep to the grain and hold the laps with glue rather than pins.
 cut-unwashed = Not washed yet: wash and press it before you cut.
 cut-nothing = No whole square fits clear of the places to avoid.
-cut-given-up = { $n ->
-    [0] Straight strips lose no square.
-    [one] Straight strips lose one square.
-   *[other] Straight strips lose { $n } squares.
+cut-gain = { $n ->
+    [one] The strips lie where they give one square more than cut from the hem up without choosing.
+   *[other] The strips lie where they give { $n } squares more than cut from the hem up without choosing.
+}
+cut-free = { $n ->
+    [one] If the strips need not go straight across, it could give one square more; that is slow, and easily goes wrong.
+   *[other] If the strips need not go straight across, it could give { $n } squares more; that is slow, and easily goes wrong.
+}
+cut-most = { $pieced ->
+    [0] However it is cut, it gives no more squares.
+   *[other] However it is cut, it gives no more whole squares.
+}
+cut-bound = { $pieced ->
+    [0] However it is cut, it gives no more than { $most } squares.
+   *[other] However it is cut, it gives no more than { $most } whole squares.
 }
 cut-pieced = { $n ->
     [one] One square is pieced of two halves of what is left.
    *[other] { $n } squares are pieced, each of two halves of what is left.
-}
-cut-gain = { $n ->
-    [0] { "" }
-    [one] Choosing where the strips lie saves one square.
-   *[other] Choosing where the strips lie saves { $n } squares.
 }
 picture-piece = { $name }, { $n ->
     [one] one square
@@ -2233,6 +2243,7 @@ wish-even-value = { $how ->
     [loose] loosely
    *[clumps] in clumps
 }
+wish-even-edges = { $value }; kept apart at the edges alone, they can lie more evenly
 wish-thick = Thickest crossing
 wish-thick-value = { $often ->
     [one] { $n } layers, once

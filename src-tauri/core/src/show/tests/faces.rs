@@ -90,6 +90,46 @@ fn more_than_can_lie_apart_is_told() {
     }
 }
 
+/// Fabrics kept apart at corners crowd together once they are more than the largest lattice: that
+/// they can lie more evenly apart at the edges alone is told, and only then.
+#[test]
+fn crowded_fabrics_are_told_to_lie_apart_at_edges_alone() {
+    use crate::throw::wishes::Apart;
+    let words = Words::english();
+    let context = context(&words);
+    let told = |apart, covered: &[[u16; 2]]| {
+        let mut journal = begin(Plan {
+            across: 4,
+            down: 4,
+            ..Plan::default()
+        });
+        for (n, [row, col]) in covered.iter().enumerate() {
+            let action = Command::SetFace {
+                pieces: vec![Rect::square(*row, *col)],
+                face: Face::Front,
+                print: Some((n % 4) as u8),
+            };
+            act(&mut journal, &action, 0);
+        }
+        let wishes = Some(Wishes {
+            front: Count::at_most(covered.len() as u32),
+            apart,
+            ..Wishes::default()
+        });
+        let Ok(View::Wishes(view)) = answer(&journal, &Query::Wishes { wishes }, context) else {
+            panic!()
+        };
+        let of = |line: &&crate::show::WishLine| line.label == "Spread on the front";
+        view.lines.iter().find(of).expect("told").value.clone()
+    };
+    let hint = "kept apart at the edges alone, they can lie more evenly";
+    // Five squares of a 4 by 4 grid, of which four can lie apart, all in its left half.
+    let five = [[0, 0], [0, 1], [1, 0], [1, 1], [2, 0]];
+    assert!(told(Apart::Corners, &five).ends_with(hint));
+    assert!(!told(Apart::Edges, &five).contains(hint));
+    assert!(!told(Apart::Corners, &five[..4]).contains(hint));
+}
+
 /// While nobody has wished for anything, how much is covered is told and not called met.
 #[test]
 fn nothing_wished_is_not_met() {

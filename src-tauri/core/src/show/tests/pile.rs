@@ -39,6 +39,49 @@ fn cutting_page(
     }
 }
 
+/// What nobody has measured is called enough only where its least is; else its range is told at
+/// once, and told no second time. Both pages that say so say the same.
+#[test]
+fn what_nobody_measured_is_not_called_enough() {
+    let words = Words::english();
+    let context = context(&words);
+    let told = |across: u16| {
+        let mut journal = begin(Plan {
+            across,
+            down: 4,
+            ..Plan::default()
+        });
+        let pair = jeans(GarmentSize::Medium, Use::ANY_DENIM, "Old jeans");
+        act(&mut journal, &pair, 1);
+        let range = crate::show::enough::denim_to_come(journal.throw());
+        let Ok(View::Pile(pile)) = answer(&journal, &Query::Pile, context) else {
+            panic!()
+        };
+        let Ok(View::Gather(gather)) = answer(&journal, &Query::Gather, context) else {
+            panic!()
+        };
+        let enough = &pile.said[0];
+        assert!(
+            gather.rows[0].lines.contains(enough),
+            "{:?}",
+            gather.rows[0]
+        );
+        (range.map(Count::get), pile.said)
+    };
+    let ([low, high], said) = told(4);
+    assert!(low >= 16 + 3, "{low} are enough whatever comes of it");
+    assert!(said[0].starts_with("Enough denim squares: "), "{said:?}");
+    assert!(plain(&said).contains(&format!("anything from {low} to {high} squares.")));
+    let ([low, high], said) = told(6);
+    assert!(low < 24 + 3 && high > 24, "{low} to {high}");
+    assert!(
+        said[0].starts_with("Perhaps enough denim squares: "),
+        "{said:?}"
+    );
+    let range = format!("anything from {low} to {high}");
+    assert_eq!(plain(&said).matches(&range).count(), 1, "{said:?}");
+}
+
 /// A garment that is one denim is cut for the squares of that denim, and they say so.
 #[test]
 fn a_garment_of_one_denim_goes_to_its_squares() {
@@ -103,10 +146,7 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
             Some(1),
             "Enough denim squares in all, but not of each denim.",
         ),
-        (
-            None,
-            "Enough denim squares: 2 are over once every place has its own.",
-        ),
+        (None, "Enough denim squares: 2 more than the throw takes."),
     ] {
         act(&mut journal, &add(of(makes), 4), 1);
         assert_eq!(pile(&journal).said[0], texts);
@@ -748,7 +788,11 @@ fn only_the_piece_under_the_finger_is_laid_out() {
         format!("about {}", held.expected)
     );
     assert!(held.list.is_empty() && held.all_came.is_none());
-    assert_eq!(whole.figures.len(), 4);
+    let told = plain(&whole.said);
+    assert!(
+        told.contains("However it is cut, it gives no more"),
+        "{told}"
+    );
     assert!(!whole.list.is_empty());
     assert!(whole.list.iter().all(|row| row.tick.is_none()));
     // Not even where the finger has not moved yet.

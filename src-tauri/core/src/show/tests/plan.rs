@@ -107,6 +107,12 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
     let finished = &seen.figures[0];
     assert_eq!(finished.label, "Finished size, with what is already sewn");
     assert_eq!(finished.value, seen.compare[0].after);
+    // What the change leaves as it is takes no line.
+    assert!(
+        seen.compare[1..].iter().all(|row| row.differs),
+        "{:?}",
+        seen.compare
+    );
     // A scrap with that lap says the same before it is taken.
     let scrap = crate::plan::scraps::Scrap {
         joining: plan.joining,

@@ -225,6 +225,7 @@ fn a_tick_for_all_leaves_open_verdicts_out() {
     // Each is still ticked by itself.
     let card = card_of(&journal, Task::SquareUp, FOUR);
     assert_eq!((card.piece, card.ticks.len()), (short, 1));
+    assert!(card.off_first);
     act(&mut journal, &card.ticks[0].action, 4);
 }
 
@@ -323,6 +324,8 @@ fn a_lap_sewn_too_narrow_is_told_and_can_be_sewn_again() {
         "{how}"
     );
     assert!(how.contains("stretched would measure the same"), "{how}");
+    // What can be done comes before the tick.
+    assert!(card.off_first && card.off == Some(piece));
     let off = off_view(&journal, piece, None);
     assert_eq!(off.rest, None);
     let way = &off.ways[0];
@@ -335,6 +338,7 @@ fn a_lap_sewn_too_narrow_is_told_and_can_be_sewn_again() {
     assert_eq!(journal.throw().next(pair), Some(Task::Dot));
     // One that is right is not.
     sized(&mut journal, Rect::from([0, 2, 2, 2]), FULL + 2, FULL);
+    assert!(!card_of(&journal, Task::SquareUp, FOUR).off_first);
     assert!(
         off_view(&journal, Rect::from([0, 2, 2, 2]), None)
             .ways
@@ -491,6 +495,15 @@ fn layers_are_told_of_the_faces_while_the_grid_is_typed() {
     let words = Words::english();
     let context = context(&words);
     let mut journal = begin(Plan::default());
+    // Before the faces are chosen the label says that only the denim is counted.
+    let typed = crate::show::plan::draft_of(&journal.throw().plan, context);
+    let view = crate::show::plan::plan_of(&journal, Some(&typed), context);
+    let bare = "Layers of denim, without fabric";
+    let found = view.figures.iter().find(|f| f.label == bare);
+    assert_eq!(
+        found.map(|f| f.value.text.as_str()),
+        Some("up to 2 where two squares meet, 4 where four corners meet")
+    );
     for face in Face::BOTH {
         let action = Command::SetFace {
             pieces: vec![Rect::square(0, 0)],
@@ -669,4 +682,8 @@ fn a_piece_that_is_off_is_asked_about() {
     sized(&mut journal, piece, FULL, FULL);
     let rest = off_view(&journal, piece, None).rest.expect("said");
     assert!(rest.starts_with("What is wrong with it?"), "{rest}");
+    // A four that is not sewn yet is not to be measured.
+    let apart = begin(Plan::default());
+    let lines = off_view(&apart, piece, None).lines;
+    assert!(!plain(&lines).contains("Measure it"), "{lines:?}");
 }

@@ -18,8 +18,10 @@ fn the_demo_says_what_is_next() {
         ("Cut a square", "Square 7·4")
     );
     let labels: Vec<&str> = card.ticks.iter().map(|b| b.label.as_str()).collect();
-    // It was to be of the dark jeans; those at hand are not.
-    assert_eq!(labels, ["Cut", "Take one of 2 spares of Faded jeans"]);
+    // It was to be of the dark jeans, of which nothing is left to cut; those at hand are not.
+    assert_eq!(labels, ["Take one of 2 spares of Faded jeans", "Cut"]);
+    let told = "Nothing on the pile gives another square of Dark jeans.";
+    assert!(card.how[0].starts_with(told), "{:?}", card.how);
     let iron = work_view(&journal, Some(Station::Iron), context)
         .card
         .unwrap();
@@ -61,6 +63,25 @@ fn a_spoilt_square_takes_its_fabric_with_it() {
         let pieces = vec![squares[0]];
         act(&mut journal, &Command::Tick { task, pieces }, 2);
     }
+    // What is put in its place takes another of that fabric.
+    let off = Query::Off {
+        piece: squares[0],
+        why: Some(crate::throw::Mishap::Scorched),
+    };
+    let Ok(View::Off(off)) = answer(&journal, &off, context) else {
+        panic!()
+    };
+    let anew =
+        "The fabric glued on it is lost with it: glue on another square of Rosehip; 2 are left.";
+    let recut = off
+        .ways
+        .iter()
+        .find(|way| way.title.starts_with("Cut another"));
+    assert!(
+        recut.unwrap().lines.contains(&anew.to_string()),
+        "{:?}",
+        off.ways
+    );
     let spoil = Command::Spoil {
         piece: squares[0],
         why: crate::throw::Mishap::Scorched,
