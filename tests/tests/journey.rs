@@ -440,7 +440,7 @@ fn the_lap_is_changed_after_the_first_two_fours() {
     // Before agreeing she sees what it does: 2 · (10 − ⅜) − ⅜ across; the first row stays.
     walk.window.wait_text("Finished size");
     walk.window
-        .wait_until("the change is offered", |w| w.text().contains("Seams left"));
+        .wait_until("the change is offered", |w| w.text().contains("What this changes"));
     walk.tap("apply-plan");
     walk.sees("what-changes", "Left as glued or sewn, with ½ in: Pair 1·1");
     walk.sees("what-changes", "Four A1, Four A2.");
@@ -451,6 +451,8 @@ fn the_lap_is_changed_after_the_first_two_fours() {
     walk.window.wait_until("it is changed", |_| {
         walk.done_undo().contains("Plan changed")
     });
+    // It says so, and can be taken back at once.
+    walk.window.wait_text("The plan is changed");
     let bench =
         |piece: Value| walk.view(json!({ "see": "bench", "chosen": piece }))["chosen"].to_string();
     assert!(

@@ -3982,6 +3982,7 @@ export type WordKey =
   | "ui-fabric-pack"
   | "ui-fabric-quarters"
   | "ui-fabrics"
+  | "ui-fabrics-examples"
   | "ui-fabrics-hint"
   | "ui-fabrics-kept"
   | "ui-faces"

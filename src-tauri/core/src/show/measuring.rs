@@ -207,10 +207,12 @@ pub(super) fn verdict_of(
     context: Context<'_>,
 ) -> Vec<String> {
     let target = throw.target(piece);
-    let sides = [
+    let mut sides = [
         ("across", Seam::Upright, size.width, target.width),
         ("down", Seam::Level, size.height, target.height),
     ];
+    // What is to be done is told before what is right already.
+    sides.sort_by_key(|(_, _, measured, wanted)| measured == wanted);
     let mut out = Vec::new();
     // What it measured before it was trimmed says how wide its laps are; what it holds now does not.
     let thin = match throw.work(piece).and_then(|w| w.squared) {
