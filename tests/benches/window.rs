@@ -4,7 +4,7 @@
 //!
 //! The program measured is the release, built first (or the profile that `LAPWORK_PROFILE`
 //! names, such as `dev`); only this measuring is not. A name after `--` (`starts`, `ticks`,
-//! `face`, `portal`) measures that alone. Lapwork and a window with nothing in
+//! `face`, `portal`, `shelf`) measures that alone. Lapwork and a window with nothing in
 //! it, built the same way, are opened in turn on the same screen in the same run.
 //!
 //! * start: from the process's beginning (`/proc`, to 10 ms) to the first contentful paint
@@ -16,6 +16,8 @@
 //!   face until it is painted, the slowest of the calls made meanwhile that the shell refuses on
 //!   its main thread (which is what waits if that thread does), and the longest time in which the
 //!   page's own thread took up nothing.
+//! * a full shelf: from the process's beginning until the first of 300 throws stands on the shelf,
+//!   and until the last one has been read.
 //! * memory: proportional set size (`Pss` of `/proc/<pid>/smaps_rollup`) of the program, and
 //!   of the web engine's processes besides.
 
@@ -32,7 +34,8 @@ use std::fs;
 use std::io::{BufRead as _, BufReader};
 use std::path::{Path, PathBuf};
 use std::process::{self, Stdio};
-use std::time::{SystemTime, UNIX_EPOCH};
+use std::thread::sleep;
+use std::time::{Duration, Instant, SystemTime, UNIX_EPOCH};
 use tempfile::TempDir;
 
 /// How often each window is started.
@@ -49,7 +52,7 @@ fn main() {
     let size = fs::metadata(&programs.lapwork).expect("it was built").len();
     println!("program: {size} bytes\n");
     let named: Vec<String> = std::env::args().skip(1).collect();
-    let parts = ["starts", "ticks", "face", "portal"];
+    let parts = ["starts", "ticks", "face", "portal", "shelf"];
     let alone: Vec<&str> = parts
         .into_iter()
         .filter(|p| named.iter().any(|n| n == p))
@@ -69,6 +72,64 @@ fn main() {
     if wanted("portal") {
         portal(&programs);
     }
+    if wanted("shelf") {
+        full_shelf(&programs.lapwork);
+    }
+}
+
+/// How many throws a full shelf has.
+const FULL: usize = 300;
+/// How long is waited for all of them to be read.
+const PATIENCE: Duration = Duration::from_secs(300);
+
+/// The shelf of very many throws, each the demo: when the first stands there, and when all are read.
+fn full_shelf(program: &Path) {
+    let data = TempDir::new().expect("a folder");
+    let text = demo::throw(epoch() as Time).text();
+    for n in 0..FULL {
+        let folder = data.path().join(format!("throws/bench-{n:03}"));
+        fs::create_dir_all(&folder).expect("a folder");
+        fs::write(folder.join("throw.jsonl"), &text).expect("a file");
+    }
+    let mut times = Vec::new();
+    for _ in 0..STARTS {
+        let window = Window::open_other(program, data.path(), &[]);
+        let [id] = running(program)[..] else {
+            panic!("{} is running more than once", program.display());
+        };
+        let began = began(id);
+        let when = |what: &str, is: &str| {
+            let script = format!(
+                "const read = document.querySelectorAll('[data-testid=throw-row]').length;
+                const unread = document.querySelectorAll('[data-testid=unread-row]').length;
+                return {is} ? performance.timeOrigin + performance.now() : null;"
+            );
+            let until = Instant::now() + PATIENCE;
+            loop {
+                if let Some(at) = window.run(&script, &[]).as_f64() {
+                    return at - began;
+                }
+                assert!(Instant::now() < until, "still not so: {what}");
+                sleep(Duration::from_millis(20));
+            }
+        };
+        let first = when("a throw stands there", "read > 0");
+        let all = when("all are read", &format!("unread === 0 && read === {FULL}"));
+        times.push([first, all]);
+    }
+    println!("a shelf of {FULL} throws, {STARTS} starts, median and p95:");
+    for (n, what) in ["the first is there", "all are read"]
+        .into_iter()
+        .enumerate()
+    {
+        let of: Vec<f64> = times.iter().map(|t| t[n]).collect();
+        println!(
+            "  {what}  {:.0} ms, {:.0} ms",
+            rank(&of, 0.5),
+            rank(&of, 0.95)
+        );
+    }
+    println!();
 }
 
 struct Programs {

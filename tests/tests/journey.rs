@@ -439,8 +439,9 @@ fn the_lap_is_changed_after_the_first_two_fours() {
     walk.types("field-lap", "3/8 in");
     // Before agreeing she sees what it does: 2 · (10 − ⅜) − ⅜ across; the first row stays.
     walk.window.wait_text("Finished size");
-    walk.window
-        .wait_until("the change is offered", |w| w.text().contains("What this changes"));
+    walk.window.wait_until("the change is offered", |w| {
+        w.text().contains("What this changes")
+    });
     walk.tap("apply-plan");
     walk.sees("what-changes", "Left as glued or sewn, with ½ in: Pair 1·1");
     walk.sees("what-changes", "Four A1, Four A2.");
