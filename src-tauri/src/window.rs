@@ -98,11 +98,36 @@ fn give_up(problem: &Problem) -> ! {
     std::process::exit(1)
 }
 
+/// What a window's own frame takes above its page, at the most, in logical pixels.
+const FRAME: f64 = 40.0;
+
+/// How high a window opens: as it is wished, or what a lower screen has room for, so that the large
+/// button at its foot is in sight.
+fn fitting(wished: f64, room: Option<f64>) -> f64 {
+    match room {
+        Some(room) if room < wished => (room - FRAME).max(0.0),
+        _ => wished,
+    }
+}
+
+/// The height of the screen that its bars leave free, in logical pixels.
+fn room(app: &tauri::App) -> Option<f64> {
+    let screen = app.primary_monitor().ok()??;
+    let free = screen.work_area().size;
+    let high = free.to_logical::<f64>(screen.scale_factor()).height;
+    // Some systems do not tell.
+    (high > 0.0).then_some(high)
+}
+
 /// Open the windows of the configuration. Where the home folder cannot be written, what the page
 /// keeps for itself goes into a folder for temporary files, so that the window opens and tells
 /// what is wrong with the folder of the throws.
 fn open_windows(app: &tauri::App) -> tauri::Result<()> {
+    let room = room(app);
     for window in &app.config().app.windows {
+        let mut window = window.clone();
+        window.height = fitting(window.height, room);
+        let window = &window;
         let builder = || -> tauri::Result<_> {
             Ok(WebviewWindowBuilder::from_config(app, window)?.on_navigation(built_in))
         };
@@ -164,5 +189,20 @@ pub fn run() {
             }
         }),
         Err(why) => give_up(&words.problem("no-window", &[("why", why.to_string().into())])),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::fitting;
+
+    /// On a laptop's screen of 768 lines, 28 of them a bar, the window is no higher than what is left
+    /// beneath its own frame; where there is room, or it is not told, the window is as wished.
+    #[test]
+    fn a_window_opens_no_higher_than_the_screen() {
+        assert_eq!(fitting(844.0, Some(740.0)), 700.0);
+        assert_eq!(fitting(844.0, Some(844.0)), 844.0);
+        assert_eq!(fitting(844.0, Some(1040.0)), 844.0);
+        assert_eq!(fitting(844.0, None), 844.0);
     }
 }
