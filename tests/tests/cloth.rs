@@ -647,7 +647,14 @@ proptest! {
                 strips += leg.expected_strips;
             }
         }
-        prop_assert_eq!(figure("The pile still gives"), parted(to_come, to_come_pieced));
+        // It is about so many while some of it is not measured.
+        let gives = figure("The pile still gives");
+        let estimated = pile.said.iter().any(|said| said.contains("may give anything from"));
+        let gives = gives.strip_prefix("about ").map_or(gives.as_str(), |gives| {
+            assert!(estimated, "{:?}", pile.said);
+            gives
+        });
+        prop_assert_eq!(gives, parted(to_come, to_come_pieced));
         prop_assert_eq!(output.pieced, to_come_pieced);
         prop_assert_eq!(came, came_pieced);
         let each: u32 = output.denims.iter().map(|d| d.pieced).sum();
