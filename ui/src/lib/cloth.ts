@@ -37,7 +37,9 @@ export function wishOf(cloth: ClothAtHand): GridWish | null {
   const { jeans, fabric, side, count, width, height } = cloth;
   const some = jeans.some((row) => whole(row.pairs));
   const wished = width.trim() !== '' && height.trim() !== '';
-  if (!some && !wished) return null;
+  const pack =
+    fabric === 'pack' && side.trim() && whole(count) ? { side, count: whole(count)! } : null;
+  if (!some && !wished && !pack) return null;
   return {
     by: 'cloth',
     jeans: jeans.map(({ pairs, kind, size, knees }) => ({
@@ -46,7 +48,7 @@ export function wishOf(cloth: ClothAtHand): GridWish | null {
       size: size === 'later' ? null : size,
       knees,
     })),
-    pack: fabric === 'pack' && side.trim() && whole(count) ? { side, count: whole(count)! } : null,
+    pack,
     width,
     height,
   };

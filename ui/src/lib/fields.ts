@@ -25,7 +25,7 @@ const LABELS: Record<TypedField, WordKey> = {
   washes: 'ui-washes',
 };
 
-const SIZE: readonly string[] = ['name', 'fabric-count', 'side', 'across', 'down'];
+const SIZE: readonly string[] = ['name', 'fabric-count', 'fabric-side', 'side', 'across', 'down'];
 const JOINING: readonly string[] = ['lap', 'width', 'stitch_length', 'fringe'];
 
 const WIDTHS: Record<StitchKind, WordKey> = {

@@ -62,7 +62,7 @@
 //! between looks like stretch. Measures are taken as independent and near the bell curve,
 //! which a handful cannot show.
 
-use crate::fitting::squaring::natural;
+use crate::fitting::squaring::{leans, natural};
 use crate::measure::{Length, from_mm, in_nm, nm};
 use crate::throw::Throw;
 use statrs::distribution::{ContinuousCDF, StudentsT};
@@ -82,12 +82,12 @@ pub struct Deviation {
     pub down: Length,
 }
 
-/// How far each measured four is off, in the order they were sewn.
+/// How far each measured four is off that does not lean, in the order they were sewn.
 pub fn seen(throw: &Throw) -> Vec<Deviation> {
     throw
         .measured
         .iter()
-        .filter(|p| p.rows == 2 && p.cols == 2)
+        .filter(|p| p.rows == 2 && p.cols == 2 && !leans(throw, **p))
         .filter_map(|p| {
             let (measured, own) = (throw.work(*p)?.measured?, natural(throw, *p));
             Some(Deviation {

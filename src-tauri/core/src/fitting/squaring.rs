@@ -119,7 +119,8 @@ pub fn sewn_lap(plan: &Plan, joining: Joining, stitch: Stitch, measured: Length)
 /// The ways in which a measured block's laps, by its size, leave less than the least fringe.
 /// Stretch makes a block larger just as a narrow lap does, so the lap itself is to be measured.
 pub fn thin_laps(throw: &Throw, block: Rect) -> Vec<Seam> {
-    let Some(size) = throw.work(block).and_then(|w| w.measured) else {
+    let measured = throw.work(block).and_then(|w| w.measured);
+    let Some(size) = measured.filter(|_| !leans(throw, block)) else {
         return Vec::new();
     };
     let made = throw.made(block);
@@ -171,11 +172,20 @@ pub fn summary(measures: &[Length]) -> Option<Summary> {
     })
 }
 
+/// Whether a block was measured by its sides and leans: the size it holds then tells nothing of its
+/// laps, since pulled square it holds more.
+pub fn leans(throw: &Throw, block: Rect) -> bool {
+    let measures = throw.work(block).and_then(|w| w.outline);
+    let outline = measures.and_then(|m| Outline::new(m).ok());
+    outline.is_some_and(|outline| outline.leans())
+}
+
 /// Widths and heights of the measured fours, in the order they were measured.
 pub fn measured_sides(throw: &Throw) -> Vec<Length> {
     throw
         .measured
         .iter()
+        .filter(|p| !leans(throw, **p))
         .filter_map(|p| Some((p, throw.work(*p)?.measured?)))
         .flat_map(|(p, m)| {
             [

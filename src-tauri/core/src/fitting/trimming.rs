@@ -31,7 +31,7 @@
 //! recommended is the cheapest of all candidates; no save breaks the least fringe or
 //! touches a join already made.
 
-use crate::measure::outline::Outline;
+use crate::fitting::squaring::{leans, thin_laps};
 use crate::measure::{Length, NM_PER_INCH, NM_PER_MM, Ruler, in_mm, in_nm, nm, zero};
 use crate::plan::assembly::{Rect, Seam};
 use crate::plan::binding::EdgeSide;
@@ -528,11 +528,10 @@ pub fn shortfalls(throw: &Throw, block: Rect) -> Vec<Shortfall> {
 /// Whether what a measured block asks for is still open: it is short and nothing makes up
 /// for that yet, or it leans, so that it is cut by its own outline.
 pub fn is_undecided(throw: &Throw, block: Rect) -> bool {
-    let Some(work) = throw.work(block).filter(|w| w.measured.is_some()) else {
+    if throw.work(block).is_none_or(|w| w.measured.is_none()) {
         return false;
-    };
-    let outline = work.outline.and_then(|m| Outline::new(m).ok());
-    if outline.is_some_and(|o| o.leans()) {
+    }
+    if leans(throw, block) || !thin_laps(throw, block).is_empty() {
         return true;
     }
     let (held, target) = (holds(throw, block), throw.target(block));

@@ -566,11 +566,9 @@ fn compare(view: &mut PileCutView, laid: &Laid, how: &Cutting, context: Context<
         if free > whole {
             view.said.push(say!(context, "cut-free", n = free - whole));
         }
-        // Halves are not counted by what follows.
-        let pieced = cuts.pieced;
         view.said.push(match bound.max(free) {
-            most if most > whole => say!(context, "cut-bound", most = most, pieced = pieced),
-            _ => say!(context, "cut-most", pieced = pieced),
+            most if most > whole => say!(context, "cut-bound", most = most),
+            _ => say!(context, "cut-most"),
         });
     }
     if cuts.pieced > 0 {

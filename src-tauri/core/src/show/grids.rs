@@ -3,7 +3,7 @@
 use crate::cloth::estimate::{self, Outlook};
 use crate::cloth::garments::{GarmentKind, GarmentSize, GarmentStart, Knees, Precut};
 use crate::command::Rejection;
-use crate::measure::{Count, Length, zero};
+use crate::measure::{Count, Length, inches, zero};
 use crate::plan::{Plan, grids};
 use crate::show::context::Context;
 use crate::show::errors;
@@ -83,6 +83,8 @@ pub struct GridRow {
 pub struct GridsView {
     /// What is wrong with the wish.
     pub problem: Option<Problem>,
+    /// What is wrong with the side of the pack's squares.
+    pub pack: Option<Problem>,
     /// What there is, a sentence each.
     pub said: Vec<String>,
     /// What the plan's own grid takes of that, and whether it is enough.
@@ -232,11 +234,29 @@ fn from_cloth(
         own: takes(plan),
         said,
         problem: None,
+        pack: pack.and_then(|pack| pack_amiss(pack, context)),
+    }
+}
+
+/// The largest squares that are bought ready cut: our judgement, no source.
+const MOST_PACK: i64 = 40;
+
+/// What is wrong with the side of a pack's squares, as typed.
+fn pack_amiss(pack: &PackTyped, context: Context<'_>) -> Option<Problem> {
+    match context.parse(&pack.side) {
+        Err(error) => Some(errors::typed(&error, context)),
+        Ok(side) if side <= zero() || side > inches(MOST_PACK) => {
+            Some(context.words.problem("pack-side", &[]))
+        }
+        Ok(_) => None,
     }
 }
 
 /// What is to be said of a pack of fabric squares: that they do not fit, or are cut down.
 fn pack_told(plan: &Plan, pack: &PackTyped, context: Context<'_>) -> Option<String> {
+    if pack_amiss(pack, context).is_some() {
+        return None;
+    }
     let side = context.parse(&pack.side).ok()?;
     if side < plan.side && side <= plan.most_patch() && side > zero() {
         return Some(say!(

@@ -132,8 +132,8 @@ pub(super) fn at_step(throw: &Throw, task: Task, context: Context<'_>) -> Vec<St
 /// Most notes shown with a step.
 const FEW_NOTES: usize = 3;
 
-/// What was written down at this step, the newest first: of the current piece before
-/// what was written at others, which says where.
+/// What was written down at this step, the newest first: of no piece, of the current one, or of one
+/// that it is made of, which says where.
 pub(super) fn notes_at(
     throw: &Throw,
     task: Task,
@@ -141,6 +141,7 @@ pub(super) fn notes_at(
     context: Context<'_>,
 ) -> Vec<String> {
     let at_step = throw.notes.iter().rev().filter(|n| n.task == Some(task));
+    let at_step = at_step.filter(|n| n.piece.is_none_or(|of| piece.holds(of)));
     let (own, others): (Vec<&Note>, Vec<&Note>) =
         at_step.partition(|n| n.piece.is_none_or(|p| p == piece));
     let text_of = |note: &Note| match note.piece.filter(|p| *p != piece) {

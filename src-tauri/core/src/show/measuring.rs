@@ -3,7 +3,7 @@
 use crate::command::{Command, Rejection, decide};
 use crate::fitting::drift::{self, Along, DriftVerdict, Sureness};
 use crate::fitting::squaring::{
-    Summary, held, measured_sides, natural, sewn_lap, summary, thin_laps, trim,
+    Summary, held, leans, measured_sides, natural, sewn_lap, summary, thin_laps, trim,
 };
 use crate::fitting::trimming::shortfalls;
 use crate::log::journal::Journal;
@@ -424,8 +424,15 @@ pub(super) fn outline(
         label: say!(context, "figure-holds"),
         value: context.by(held.width, held.height),
     });
-    if outline.leans() {
+    if outline.leans() && !leans(throw, piece) {
+        // It is pulled square and measured again; only what then still leans is cut so.
         view.verdict.push(pull_square(measures, context));
+        let picture = pictures::outlined(throw, piece, &outline, None, context);
+        view.picture = Some(picture);
+        return Ok(view);
+    }
+    if outline.leans() {
+        view.verdict.push(say!(context, "pulled-still"));
     }
     if !too_small {
         view.verdict.push(say!(
@@ -517,9 +524,14 @@ pub(super) fn summed(throw: &Throw, context: Context<'_>) -> (Vec<Figure>, Strin
     }
     let plan = &throw.plan;
     let lap = sewn_lap(plan, plan.joining, plan.stitch, sum.mean);
+    let [least, most] = [sum.least, sum.most].map(|side| context.length(side).text);
+    let spread = match least == most {
+        true => least,
+        false => say!(context, "wedge", from = least, to = most),
+    };
     let figures = vec![
         figure("mean", context.length(sum.mean)),
-        figure("spread", context.length(sum.spread)),
+        figure("spread", context.plain(spread)),
         figure(
             match throw.plan.joining {
                 Joining::Lapped => "mean-lap",

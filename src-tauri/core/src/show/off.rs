@@ -17,6 +17,8 @@ use crate::show::events::joined;
 use crate::show::parts::{Button, Head, head};
 use crate::show::picture::Picture;
 use crate::show::{measuring, names, opening, pictures};
+use crate::throw::account::account;
+use crate::throw::seams::round;
 use crate::throw::stock;
 use crate::throw::tasks::{Task, cover_task};
 use crate::throw::{Event, Mishap, SeamsToUnpick, Throw};
@@ -158,7 +160,8 @@ pub(super) fn off(
                 lines.push(context.say(&format!("off-{}", why.key()), &[]));
                 found = ways(throw, piece, why);
             }
-            _ if cut => lines.push(say!(context, "off-what")),
+            // What happened to it is asked under a heading of its own.
+            _ if cut => {}
             _ => lines.push(say!(context, "off-not-cut")),
         }
     }
@@ -275,6 +278,9 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
             });
         }
     }
+    let afterwards = matches!(way.kind, RemedyKind::FewerAcross | RemedyKind::FewerDown)
+        .then(|| round(throw, piece))
+        .filter(|seams| !seams.is_empty());
     let is_sewn = |event: &Event| match event {
         Event::Unpicked { glued, .. } => !glued,
         _ => false,
@@ -290,6 +296,15 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
             length = context.length(way.unpick)
         ));
         lines.extend(opened(throw, piece, &events, context));
+    } else if let Some(seams) = afterwards {
+        // Its place is in something sewn, which is opened once another square goes in.
+        let length = seams.iter().fold(zero(), |sum, (_, length)| sum + *length);
+        lines.push(say!(
+            context,
+            "way-unpick-then",
+            n = seams.len(),
+            length = context.length(length)
+        ));
     } else if throw.is_joined(Rect::square(piece.row, piece.col)) || !piece.is_square() {
         lines.push(say!(context, "way-nothing-undone"));
     }
@@ -301,6 +316,9 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
     }
     if matches!(way.kind, RemedyKind::Patch(_)) && throw.is_joined(piece) {
         lines.push(say!(context, "way-patch-round"));
+    }
+    if way.kind == RemedyKind::Another {
+        lines.extend(taken_anew(throw, piece, context));
     }
     let anew = relabelled(throw, &events, context);
     lines.extend(anew.clone());
@@ -326,6 +344,13 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
             .words
             .list("sentences", std::iter::once(done).chain(anew)),
     }
+}
+
+/// How many squares another piece takes, and whether the pile and the spares give them.
+fn taken_anew(throw: &Throw, piece: Rect, context: Context<'_>) -> Option<String> {
+    let n = i64::from(piece.count());
+    let over = account(throw).over().clamp(0, n);
+    (!throw.pile.is_empty()).then(|| say!(context, "way-another-takes", n = n, lacking = n - over))
 }
 
 /// The fabric that is glued on a spoilt square and lost with it: the square put in its place takes

@@ -7,6 +7,7 @@ use crate::show::picture::Picture;
 use crate::show::{names, pictures};
 use crate::throw::{SeamsToUnpick, Throw};
 use serde::Serialize;
+use std::cmp::Reverse;
 use ts_rs::TS;
 
 /// Seams to be opened before the current step.
@@ -47,12 +48,13 @@ pub(super) fn lines(throw: &Throw, opening: &SeamsToUnpick, context: Context<'_>
         )];
     }
     let centre = centre(opening);
-    let mut out: Vec<String> = whole_of
-        .iter()
-        .map(|s| said("opening-all", s, centre))
-        .collect();
-    out.extend(round.iter().map(|s| said("opening-part", s, centre)));
-    out
+    let whole_of = whole_of.iter().map(|s| ("opening-all", s));
+    let round = round.iter().map(|s| ("opening-part", s));
+    let mut seams: Vec<_> = whole_of.chain(round).collect();
+    // What was sewn last crosses the ends of what was sewn before it, so it is opened first.
+    seams.sort_by_key(|(_, (join, _))| Reverse(join.whole.count()));
+    let seams = seams.into_iter();
+    seams.map(|(key, s)| said(key, s, centre)).collect()
 }
 
 type OpenedSeams = Vec<(Join, Length)>;

@@ -14,7 +14,6 @@ use crate::cloth::fabric::Face;
 use crate::cloth::garments::Source;
 use crate::cloth::pile::{Heap, Use};
 use crate::command::Command;
-use crate::fitting::squaring::thin_laps;
 use crate::fitting::trimming::is_undecided;
 use crate::log::journal::Journal;
 use crate::measure::{Count, Length, zero};
@@ -431,7 +430,8 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
             context,
             "remain",
             left = names::count(kind, left, context),
-            done = done
+            done = done,
+            past = past(throw, task, context)
         ),
     };
     let cloth = cloth_there(throw, task);
@@ -529,7 +529,7 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
             .filter(|p| p.count() <= 4),
         off_first: task == Task::SquareUp
             && !throw.trims_again(piece)
-            && (is_undecided(throw, piece) || !thin_laps(throw, piece).is_empty()),
+            && is_undecided(throw, piece),
         lessons: Vec::new(),
         notes: lessons::notes_at(throw, task, piece, context),
     }

@@ -177,7 +177,7 @@ special-trim-again = Das Stück war schon auf { $size } geschnitten. Schneide es
 special-left-out = Nicht mit den anderen abgehakt: { $names }. Was zu klein oder schief ist, siehst du dir einzeln an.
 remain = { $done ->
     [0] Noch { $left }
-   *[other] Noch { $left }, { $done } erledigt
+   *[other] Noch { $left }, { $done } { $past }
 }
 remain-some-ready = Noch { $left }, { $ready } jetzt bereit
 tick-this = Dieses { $past }
@@ -528,7 +528,7 @@ figure-lap-sewn-down = Genähte Überlappung, Höhe (samt Dehnung)
 figure-allowance-sewn-across = Genähte Nahtzugabe, Breite (samt Dehnung)
 figure-allowance-sewn-down = Genähte Nahtzugabe, Höhe (samt Dehnung)
 figure-mean = Durchschnittliche Kante
-figure-spread = Wie sehr sie sich unterscheiden
+figure-spread = Kürzeste bis längste Kante
 figure-mean-lap = Durchschnittliche genähte Überlappung
 figure-mean-allowance = Durchschnittliche genähte Nahtzugabe
 lap-sewn = { $lap } (geplant { $meant })
@@ -750,6 +750,7 @@ wedge = { $from } bis { $to }
 trim-by-marks = Zeichne auf jeder Seite an beiden Enden an, was dort wegkommt, leg das Lineal an die beiden Marken und schneide.
 pull-falling = Das Stück ist schief: Von links oben nach rechts unten ist es { $by } kürzer als andersherum. Zieh es vor dem Schneiden sacht an dieser kurzen Diagonale, dämpf es flach, lass es abkühlen und miss noch einmal.
 pull-rising = Das Stück ist schief: Von rechts oben nach links unten ist es { $by } kürzer als andersherum. Zieh es vor dem Schneiden sacht an dieser kurzen Diagonale, dämpf es flach, lass es abkühlen und miss noch einmal.
+pulled-still = Es steht auch nach dem Ziehen noch schief. Lässt es sich nicht weiter ziehen, schneide es wie hier gezeigt.
 pull-square = Das Stück ist schief. Zieh es vor dem Schneiden sacht an der kurzen Diagonale, dämpf es flach, lass es abkühlen und miss noch einmal.
 outline-short = Das Stück ist zu klein für { $target }; höchstens passt { $held } hinein.
 outline-holds = { $target } passt hinein.
@@ -819,7 +820,6 @@ off-block = Das Stück misst { $size }. Breite: { $across }. Höhe: { $down }.
 off-thin-across = Bei dieser Breite lassen die senkrechten Überlappungen zu wenig Fransen, wenn sich nicht der Stoff gedehnt hat: Miss eine Überlappung nach.
 off-thin-down = Bei dieser Höhe lässt die waagerechte Überlappung zu wenig Fransen, wenn sich nicht der Stoff gedehnt hat: Miss die Überlappung nach.
 off-measure-first = Miss es, um zu sehen, was sich bei seinem Maß tun lässt.
-off-what = Was stimmt nicht damit?
 off-not-cut = Dieses Quadrat ist noch nicht zugeschnitten.
 off-which = Wenn eins seiner Quadrate unbrauchbar ist, wähle welches.
 off-rest = Was stimmt damit nicht? Wähle ein Quadrat, das unbrauchbar ist, oder miss das Stück.
@@ -952,6 +952,14 @@ way-new-lap = { $joining ->
 way-unpick = { $n ->
     [one] Eine Naht auftrennen, { $length }.
    *[other] { $n } Nähte auftrennen, zusammen { $length }.
+}
+way-unpick-then = { $n ->
+    [one] Um es einzusetzen, wird eine Naht aufgetrennt, { $length }.
+   *[other] Um es einzusetzen, werden { $n } Nähte aufgetrennt, zusammen { $length }.
+}
+way-another-takes = { $lacking ->
+    [0] Es braucht { $n } Quadrate; so viele sind übrig.
+   *[other] Es braucht { $n } Quadrate; davon fehlen { $lacking } auf dem Stapel und beim Ersatz.
 }
 way-nothing-undone = Nichts Genähtes wird aufgetrennt.
 way-fabric-anew = Der aufgeklebte Stoff ist mit verloren: Kleb ein neues Quadrat aus { $print } auf.
@@ -1317,6 +1325,8 @@ error-pack-mixed = { $print } hat schon Quadrate einer anderen Größe.
 error-pack-mixed-next = Flicken und ganze Quadrate eines Stoffs werden getrennt gehalten: Leg diese als eigenen Stoff an.
 error-patch-caught = Flicken von { $side } würden in diesem Plan stellenweise von den Überlappungen erfasst.
 error-patch-caught-next = Wähle Überlappungen und ein Schnittmaß, die sie frei lassen: bei diesen bis { $most }. Oder nimm die Flicken erst von den Seiten und vom Stapel.
+error-pack-side = So groß oder so klein sind fertig zugeschnittene Quadrate nicht.
+error-pack-side-next = Miss die Kante eines Quadrats, und sieh nach der Einheit.
 error-edges = Von diesem Stoff bliebe nichts, wenn die Kanten begradigt sind.
 error-edges-next = Prüfe die Einheiten und wie viel an jeder Kante wegkommt.
 error-already-made = { $piece } ist schon gemacht und hat in diesem Plan keinen Platz.
@@ -1615,7 +1625,7 @@ cut-binding-above = { $above } über { $low ->
 }
 cut-binding-edge = seine linke untere Ecke dort auf der linken Kante
 cut-binding-left = seine linke untere Ecke dort { $left } von der linken Kante
-cut-binding-strip-edge = entlang dem Streifen davor
+cut-binding-strip-edge = gleich rechts neben dem Streifen davor
 cut-binding-strip = { $left } rechts vom Streifen davor
 cut-strip-title = Streifen { $n }: { $squares ->
     [one] ein Quadrat
@@ -1658,11 +1668,11 @@ cut-half-run-edge = Von der linken unteren Ecke an: { $count ->
     [one] eine Hälfte, { $wide } breit.
    *[other] { $count } Hälften, je { $wide } breit.
 }
-cut-half-run-strip = { $left } rechts von der Stelle des Einfassstreifens an: { $count ->
+cut-half-run-strip = { $left } rechts von der Stelle des Einfassstreifens links davon an: { $count ->
     [one] eine Hälfte, { $wide } breit.
    *[other] { $count } Hälften, je { $wide } breit.
 }
-cut-half-run-strip-edge = Gleich neben der Stelle des Einfassstreifens: { $count ->
+cut-half-run-strip-edge = Gleich rechts neben der Stelle des Einfassstreifens links davon: { $count ->
     [one] eine Hälfte, { $wide } breit.
    *[other] { $count } Hälften, je { $wide } breit.
 }
@@ -1738,14 +1748,14 @@ cut-run-edge = { $nth ->
 cut-run-strip = { $nth ->
     [first] Davon
    *[next] Dann
-}, ab { $left } rechts von der Lücke des Einfassstreifens: { $count ->
+}, ab { $left } rechts von der Lücke des Einfassstreifens links davon: { $count ->
     [one] ein Quadrat.
    *[other] { $count } Quadrate.
 }
 cut-run-strip-edge = { $nth ->
     [first] Davon
    *[next] Dann
-}, gleich rechts von der Lücke des Einfassstreifens: { $count ->
+}, gleich rechts von der Lücke des Einfassstreifens links davon: { $count ->
     [one] ein Quadrat.
    *[other] { $count } Quadrate.
 }
@@ -1760,14 +1770,8 @@ cut-free = { $n ->
     [one] Müssten die Streifen nicht quer liegen, könnte es ein Quadrat mehr geben; das dauert lange und geht leicht schief.
    *[other] Müssten die Streifen nicht quer liegen, könnte es { $n } Quadrate mehr geben; das dauert lange und geht leicht schief.
 }
-cut-most = { $pieced ->
-    [0] Wie man es auch schneidet, mehr Quadrate gibt es nicht.
-   *[other] Wie man es auch schneidet, mehr ganze Quadrate gibt es nicht.
-}
-cut-bound = { $pieced ->
-    [0] Wie man es auch schneidet, es gibt höchstens { $most } Quadrate.
-   *[other] Wie man es auch schneidet, es gibt höchstens { $most } ganze Quadrate.
-}
+cut-most = Wie man es auch schneidet, mehr ganze Quadrate gibt es nicht.
+cut-bound = Wie man es auch schneidet, es gibt höchstens { $most } ganze Quadrate.
 cut-pieced = { $n ->
     [one] Ein Quadrat wird aus zwei Hälften vom Rest gestückelt.
    *[other] { $n } Quadrate werden gestückelt, je aus zwei Hälften vom Rest.

@@ -178,7 +178,7 @@ special-trim-again = It was squared up to { $size } before. Trim it once more, t
 special-left-out = Not ticked with the rest: { $names }. A piece that is short or out of square has to be looked at by itself.
 remain = { $done ->
     [0] { $left } to do
-   *[other] { $left } to do, { $done } done
+   *[other] { $left } to do, { $done } { $past }
 }
 remain-some-ready = { $left } to do, { $ready } ready now
 tick-this = This one { $past }
@@ -529,7 +529,7 @@ figure-lap-sewn-down = Lap sewn down, stretch included
 figure-allowance-sewn-across = Allowance sewn across, stretch included
 figure-allowance-sewn-down = Allowance sewn down, stretch included
 figure-mean = Average side
-figure-spread = How much they differ
+figure-spread = Shortest to longest side
 figure-mean-lap = Average lap sewn
 figure-mean-allowance = Average allowance sewn
 lap-sewn = { $lap } (planned { $meant })
@@ -751,6 +751,7 @@ wedge = { $from } to { $to }
 trim-by-marks = Mark at both ends of each side what is to be trimmed there, lay the ruler along the two marks, and cut.
 pull-falling = It leans: from the top left to the bottom right it is { $by } shorter than the other way. Before you cut, pull it gently along that short diagonal, steam it flat, let it cool, and measure again.
 pull-rising = It leans: from the top right to the bottom left it is { $by } shorter than the other way. Before you cut, pull it gently along that short diagonal, steam it flat, let it cool, and measure again.
+pulled-still = It still leans after it was pulled square. If it cannot be pulled further, cut it as shown here.
 pull-square = It leans. Before you cut, pull it gently along its short diagonal, steam it flat, let it cool, and measure again.
 outline-short = It is too small for { $target }; the largest size it holds is { $held }.
 outline-holds = It holds { $target }.
@@ -820,7 +821,6 @@ off-block = It measures { $size }. Across: { $across }. Down: { $down }.
 off-thin-across = At its width, its upright laps leave too little fringe, unless the cloth has stretched: measure a lap.
 off-thin-down = At its height, its level lap leaves too little fringe, unless the cloth has stretched: measure the lap.
 off-measure-first = Measure it to see what can be done about its size.
-off-what = What is wrong with it?
 off-not-cut = This square is not cut yet.
 off-which = If one of its squares is spoilt, choose which.
 off-rest = What is wrong with it? Choose a square of it that is spoilt, or measure the piece.
@@ -953,6 +953,14 @@ way-new-lap = { $joining ->
 way-unpick = { $n ->
     [one] One seam to unpick, { $length }.
    *[other] { $n } seams to unpick, { $length } in all.
+}
+way-unpick-then = { $n ->
+    [one] To put it in, one seam is unpicked, { $length }.
+   *[other] To put it in, { $n } seams are unpicked, { $length } in all.
+}
+way-another-takes = { $lacking ->
+    [0] It takes { $n } squares, which are over.
+   *[other] It takes { $n } squares, of which the pile and the spares lack { $lacking }.
 }
 way-nothing-undone = Nothing sewn is unpicked.
 way-fabric-anew = The fabric glued on it is lost with it: glue on another square of { $print }.
@@ -1319,6 +1327,8 @@ error-pack-mixed = { $print } has squares of another size already.
 error-pack-mixed-next = Patches and whole squares of one fabric are kept apart: put these down as a fabric of its own.
 error-patch-caught = Patches of { $side } would be caught by the laps of this plan in places.
 error-patch-caught-next = Choose laps and a trim size that leave them clear: up to { $most } with these. Or take the patches off the faces and off the pile first.
+error-pack-side = Squares bought ready cut are not that large, or not that small.
+error-pack-side-next = Measure the side of one square, and check the unit.
 error-edges = Nothing would be left of this cloth once its edges are trimmed.
 error-edges-next = Check the units, and how much comes off each edge.
 error-already-made = { $piece } is made already and has no place in that plan.
@@ -1617,7 +1627,7 @@ cut-binding-above = { $above } above the { $low ->
 }
 cut-binding-edge = its lower left corner on the left edge there
 cut-binding-left = its lower left corner { $left } from the left edge there
-cut-binding-strip-edge = along the strip cut before
+cut-binding-strip-edge = right beside the strip cut before, to its right
 cut-binding-strip = { $left } to the right of the strip cut before
 cut-strip-title = Strip { $n }: { $squares ->
     [one] one square
@@ -1660,11 +1670,11 @@ cut-half-run-edge = Starting at its lower left corner: { $count ->
     [one] one half { $wide } wide.
    *[other] { $count } halves, each { $wide } wide.
 }
-cut-half-run-strip = Starting { $left } to the right of where the binding strip was: { $count ->
+cut-half-run-strip = Starting { $left } to the right of where the binding strip left of it was: { $count ->
     [one] one half { $wide } wide.
    *[other] { $count } halves, each { $wide } wide.
 }
-cut-half-run-strip-edge = Right beside where the binding strip was: { $count ->
+cut-half-run-strip-edge = Right beside where the binding strip left of it was: { $count ->
     [one] one half { $wide } wide.
    *[other] { $count } halves, each { $wide } wide.
 }
@@ -1740,14 +1750,14 @@ cut-run-edge = { $nth ->
 cut-run-strip = { $nth ->
     [first] Off it
    *[next] Then
-}, starting { $left } to the right of where the binding strip was: { $count ->
+}, starting { $left } to the right of where the binding strip left of it was: { $count ->
     [one] one square.
    *[other] { $count } squares.
 }
 cut-run-strip-edge = { $nth ->
     [first] Off it
    *[next] Then
-}, right beside where the binding strip was: { $count ->
+}, right beside where the binding strip left of it was: { $count ->
     [one] one square.
    *[other] { $count } squares.
 }
@@ -1762,14 +1772,8 @@ cut-free = { $n ->
     [one] If the strips need not go straight across, it could give one square more; that is slow, and easily goes wrong.
    *[other] If the strips need not go straight across, it could give { $n } squares more; that is slow, and easily goes wrong.
 }
-cut-most = { $pieced ->
-    [0] However it is cut, it gives no more squares.
-   *[other] However it is cut, it gives no more whole squares.
-}
-cut-bound = { $pieced ->
-    [0] However it is cut, it gives no more than { $most } squares.
-   *[other] However it is cut, it gives no more than { $most } whole squares.
-}
+cut-most = However it is cut, it gives no more whole squares.
+cut-bound = However it is cut, it gives no more than { $most } whole squares.
 cut-pieced = { $n ->
     [one] One square is pieced of two halves of what is left.
    *[other] { $n } squares are pieced, each of two halves of what is left.

@@ -89,6 +89,9 @@ fn a_four_by_its_sides_and_diagonals() {
         "{pull}"
     );
     assert!(shown(&leaning, "Corner off square").ends_with('°'));
+    // It is pulled square and measured again before anything is cut.
+    assert_eq!(leaning.verdict.len(), 1);
+    assert_eq!(shown(&leaning, "Trim from the left"), "");
     // A diagonal misread by an inch is named; one alone is asked for.
     let misread = measure(["9 1/2"; 4], ["14 1/2", "13 7/16"]);
     assert_eq!(misread.keep, None);
