@@ -381,11 +381,14 @@ fn the_figures_are_those_the_core_tells_programs() {
             let output = show::figures(&journal, context);
             let shown = |path: &[&str]| {
                 let at = path.iter().fold(&output, |at, key| &at[*key]);
-                bare(
-                    at["shown"]
-                        .as_str()
-                        .unwrap_or_else(|| panic!("{path:?} in {output}")),
-                )
+                let shown = at["shown"].as_str();
+                let shown = shown.unwrap_or_else(|| panic!("{path:?} in {output}"));
+                // Before the two sides of a size one sign stands for both that they are rounded.
+                let in_size = ["trim", "pair", "four", "planned", "foreseen"].contains(&path[0]);
+                bare(match in_size {
+                    false => shown,
+                    true => shown.trim_start_matches('≈'),
+                })
             };
             for path in [
                 &["side"][..],
@@ -823,16 +826,16 @@ fn what_is_to_cut_comes_before_what_is_cut_and_each_page_says_what_its_signs_mea
             };
             assert!(at(&sheet.labels["pile"]) < at(&open[0].list[1].text));
             assert!(at(&open[0].list[1].text) < at(&sheet.labels["pile-past"]));
-            for (heading, key) in [("pile", &open[0].key), ("pile-past", &sheet.past_key)] {
-                let page = page_of(paged, &sheet.labels[heading]);
+            // The key stands under its heading, before what the heading is over.
+            let (list, work) = (at(&open[0].list[0].text), at(&sheet.labels["work"]));
+            for (heading, key, end) in [
+                ("pile", &open[0].key, list),
+                ("pile-past", &sheet.past_key, work),
+            ] {
+                let part = &text[at(&sheet.labels[heading])..end];
                 assert!(key.len() >= 4, "{key:?}");
-                assert_eq!(page.len(), 1);
                 for line in key {
-                    assert!(
-                        page_of(paged, &line.text).contains(&page[0]),
-                        "{}",
-                        line.text
-                    );
+                    assert!(part.contains(&bare(&line.text)), "{}", line.text);
                 }
             }
         }
