@@ -341,7 +341,7 @@ fn without_a_window_the_system_s_language_or_the_one_named_is_spoken() {
         "C.UTF-8",
     );
     let figures: serde_json::Value = serde_json::from_str(&figures).unwrap();
-    assert_eq!(figures["four"]["width"]["shown"], json!("241,3 mm"));
+    assert_eq!(figures["four"]["width"]["shown"], json!("≈ 241 mm"));
     assert_eq!(figures["name"], json!("Decke für den Fensterplatz"));
     let history = help(&["history", demo, "--language", "de"], "C.UTF-8");
     assert!(history.contains("Genäht") && history.contains("Zoll"));

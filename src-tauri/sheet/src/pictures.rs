@@ -6,7 +6,7 @@ use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
 use lapwork_core::cloth::photos::PhotoId;
 use lapwork_core::show::drawing::{self, Style, svg};
-use lapwork_core::show::sheet::content::{Cuts, FacePart, NUMBERS, bounds};
+use lapwork_core::show::sheet::content::{Cuts, FacePart, KeyLine, NUMBERS, bounds};
 use lapwork_core::show::{Picture, Sheet};
 use serde_json::{Value, json};
 use std::ops::Range;
@@ -65,6 +65,10 @@ impl Pictures<'_> {
             "heaps": sheet.heaps.iter().map(|heap| {
                 heap.cuts.iter().map(|cuts| all.cuts(cuts)).collect::<Vec<Value>>()
             }).collect::<Vec<Vec<Value>>>(),
+            "keys": sheet.heaps.iter().map(|heap| {
+                heap.cuts.iter().map(|cuts| all.signs(&cuts.key)).collect::<Vec<_>>()
+            }).collect::<Vec<_>>(),
+            "past_key": all.signs(&sheet.past_key),
             "moves": sheet.stages.iter().map(|stage| {
                 let moves = stage.moves.iter().flat_map(|part| &part.moves);
                 moves.map(|one| all.moved(&one.picture)).collect::<Vec<Value>>()
@@ -134,11 +138,21 @@ impl Pictures<'_> {
         self.add(picture.clone(), side * POINT / picture.width, [0.6, 0.0])
     }
 
+    /// The signs of a key, a point of the paper for each of theirs; large with the letters.
+    fn signs(&mut self, key: &[KeyLine]) -> Vec<Value> {
+        let scale = POINT * if self.large() { 1.7 } else { 1.0 };
+        key.iter()
+            .map(|line| self.add(line.sign.clone(), scale, [0.8, 6.0]))
+            .collect()
+    }
+
     /// One move of a step: four side by side, two in large print.
     fn moved(&mut self, picture: &Picture) -> Value {
         let across = if self.large() { 2.0 } else { 4.0 };
         let wide = (self.wide() - GAP * (across - 1.0)) / across;
-        let scale = (wide / picture.width).min(wide * 0.7 / picture.height);
+        // In large print all four stand on the page of their step.
+        let high = if self.large() { 0.5 } else { 0.7 };
+        let scale = (wide / picture.width).min(wide * high / picture.height);
         self.add(picture.clone(), scale, [0.6, 0.0])
     }
 

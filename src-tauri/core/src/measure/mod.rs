@@ -10,8 +10,8 @@
 //! * 0.1 mm = 100 000 nm.
 //!
 //! Promises: adding and subtracting never rounds; [`parse`] keeps what was typed
-//! or refuses it; [`read`] says when what it shows was rounded; and what `read`
-//! shows without rounding, `parse` takes back to the same length.
+//! or refuses it; [`read`] and [`read_exact`] say when what they show was rounded; and
+//! what they show without rounding, `parse` takes back to the same length.
 //!
 //! Limits: lengths from 0 to 100 m may be typed, and up to a kilometre either way are read
 //! from a file or the window ([`bounds`]). Areas, masses and thicknesses are floating point
@@ -302,8 +302,30 @@ pub enum Digits {
     },
 }
 
-/// Read `length` off `ruler`: reduced inch fractions, or metric to 0.1 mm.
+/// Read `length` off `ruler`: reduced inch fractions, or whole millimetres. Tenths of one are read
+/// only where they were measured so: of what is a whole number of half inches, as most sizes of a
+/// throw planned in inches are, they come of converting it (½ in is 12.7 mm), and no ruler has
+/// marks for them.
 pub fn read(length: Length, ruler: Ruler) -> Reading {
+    let total = in_nm(length);
+    let is_metric = total % TENTH == 0 && total % (NM_PER_INCH / 2) != 0;
+    match ruler.system {
+        System::Metric if !is_metric => read_in(length, ruler, NM_PER_MM),
+        _ => read_exact(length, ruler),
+    }
+}
+
+/// The same with tenths of a millimetre wherever there are any: what was typed, as it is typed
+/// again, and what is set or compared more finely than a ruler marks it.
+pub fn read_exact(length: Length, ruler: Ruler) -> Reading {
+    read_in(length, ruler, TENTH)
+}
+
+/// A tenth of a millimetre.
+const TENTH: i64 = NM_PER_MM / 10;
+
+/// Read a length off a ruler, metric to so many nanometres.
+fn read_in(length: Length, ruler: Ruler, metric: i64) -> Reading {
     let total = in_nm(length);
     let size = total.abs();
     let nearest = |step: i64| (size + step / 2) / step;
@@ -321,13 +343,13 @@ pub fn read(length: Length, ruler: Ruler) -> Reading {
             (count, step, Digits::Inches { whole, num, den })
         }
         System::Metric => {
-            let step = NM_PER_MM / 10;
-            let count = nearest(step);
+            let count = nearest(metric);
+            let tenths = count * (metric / TENTH);
             let digits = match ruler.metric {
-                MetricUnit::Mm => Digits::Mm { tenths: count },
-                MetricUnit::Cm => Digits::Cm { hundredths: count },
+                MetricUnit::Mm => Digits::Mm { tenths },
+                MetricUnit::Cm => Digits::Cm { hundredths: tenths },
             };
-            (count, step, digits)
+            (count, metric, digits)
         }
     };
     Reading {
@@ -798,8 +820,19 @@ mod tests {
         };
         let four = half_inches(19);
         check(four, inch_ruler(Fraction::Eighth), "9½ in", false);
-        check(four, metric_ruler(MetricUnit::Mm), "241.3 mm", false);
-        check(four, metric_ruler(MetricUnit::Cm), "24.13 cm", false);
+        // What comes of inches is read to the ruler's millimetre; what was measured in tenths is not.
+        check(four, metric_ruler(MetricUnit::Mm), "241 mm", true);
+        check(four, metric_ruler(MetricUnit::Cm), "24.1 cm", true);
+        check(inches(5), metric_ruler(MetricUnit::Mm), "127 mm", false);
+        check(half_inches(-1), metric_ruler(MetricUnit::Mm), "13 mm", true);
+        let taped = tenths_of_mm(2414);
+        check(taped, metric_ruler(MetricUnit::Mm), "241.4 mm", false);
+        check(taped, metric_ruler(MetricUnit::Cm), "24.14 cm", false);
+        for (unit, want) in [(MetricUnit::Mm, "241.3 mm"), (MetricUnit::Cm, "24.13 cm")] {
+            let exact = read_exact(four, metric_ruler(unit));
+            assert_eq!(exact.digits.print('.').replace('\u{a0}', " "), want);
+            assert!(!exact.rounded);
+        }
         check(
             sixty_fourths(21),
             inch_ruler(Fraction::SixtyFourth),
@@ -818,12 +851,7 @@ mod tests {
             "1 1/16 in",
             false,
         );
-        check(
-            eighth_inches(1),
-            metric_ruler(MetricUnit::Mm),
-            "3.2 mm",
-            true,
-        );
+        check(eighth_inches(1), metric_ruler(MetricUnit::Mm), "3 mm", true);
         check(
             tenths_of_mm(1000),
             inch_ruler(Fraction::Sixteenth),
@@ -851,10 +879,25 @@ mod tests {
         #[test]
         fn metric_likewise_with_point_or_comma(tenths in 0i64..900_000, cm in any::<bool>(), comma in any::<bool>()) {
             let ruler = metric_ruler(if cm { MetricUnit::Cm } else { MetricUnit::Mm });
-            let reading = read(tenths_of_mm(tenths), ruler);
+            let reading = read_exact(tenths_of_mm(tenths), ruler);
             prop_assert!(!reading.rounded);
             let text = reading.digits.print(if comma { ',' } else { '.' });
             prop_assert_eq!(parse(&text, ruler), Ok(tenths_of_mm(tenths)));
+            // Read for the eye it is the same, or it comes of inches and says that it was rounded.
+            let seen = read(tenths_of_mm(tenths), ruler);
+            prop_assert_eq!(seen.rounded, tenths % 127 == 0 && tenths % 10 != 0);
+            if !seen.rounded {
+                prop_assert_eq!(seen.digits, reading.digits);
+            }
+        }
+
+        #[test]
+        fn metric_shows_no_mark_that_no_ruler_has(sixty_fourth in 0i64..100_000, cm in any::<bool>()) {
+            let ruler = metric_ruler(if cm { MetricUnit::Cm } else { MetricUnit::Mm });
+            let length = sixty_fourths(sixty_fourth);
+            let reading = read(length, ruler);
+            prop_assert_eq!(reading.digits, read(ruler.nearest(length), ruler).digits);
+            prop_assert_eq!(reading.rounded, ruler.nearest(length) != length);
         }
 
         #[test]

@@ -1,8 +1,10 @@
-//! The binding in words: what shows of it, and how far its stitching runs from its edges.
+//! The binding in words: what shows of it, where its joins come, and how far its stitching runs
+//! from its edges.
 
-use crate::plan::binding::row_from_edge;
+use crate::measure::{Length, zero};
+use crate::plan::binding::{BindingLayout, EdgeSide, layout, row_from_edge};
 use crate::show::context::Context;
-use crate::show::parts::Move;
+use crate::show::parts::{Figure, Move};
 use crate::show::pictures;
 use crate::throw::Throw;
 use crate::throw::stock::strip_shown;
@@ -10,22 +12,69 @@ use crate::words::Shown;
 
 /// What shows of the binding on each face, in a sentence.
 pub(super) fn told(throw: &Throw, context: Context<'_>) -> String {
-    let shown = strip_shown(throw);
-    let (plain, joins) = (
-        context.showing(shown.plain),
-        context.showing(shown.on_joins),
-    );
-    // What reads the same is not told twice.
-    let same = if plain == joins { "yes" } else { "no" };
     say!(
         context,
         "binding-shows",
         strip = context.length(throw.plan.binding.strip),
-        same = same,
-        plain = plain,
-        joins = joins,
-        itself = context.showing(shown.on_itself)
+        plain = context.length(strip_shown(throw).plain)
     )
+}
+
+/// Where the binding lies once it is begun at the best place.
+fn laid(throw: &Throw) -> BindingLayout {
+    let size = throw.finished();
+    layout(&throw.plan, size.width, size.height)
+}
+
+/// Where it begins, and where its joins come: for each side how far along it, clockwise.
+pub(super) fn places(throw: &Throw, context: Context<'_>) -> Vec<Figure> {
+    let joins = laid(throw).joins;
+    let along = |places: Vec<Length>| {
+        context.in_each(|ruler| {
+            let one = |at: &Length| context.words.single(*at, ruler);
+            let each: Vec<Shown> = places.iter().map(one).collect();
+            let list = |told: fn(&Shown) -> String| {
+                let told = each.iter().map(told);
+                context.words.list("list-short", told)
+            };
+            Shown {
+                text: list(|shown| shown.text.clone()),
+                spoken: list(|shown| shown.spoken.clone()),
+                rounded: each.iter().any(|shown| shown.rounded),
+            }
+        })
+    };
+    let mut out = Vec::new();
+    let mut figure = |key: &str, side: EdgeSide, places: Vec<Length>| {
+        out.push(Figure {
+            label: context.say(&format!("figure-{key}-{}", side.key()), &[]),
+            value: along(places),
+        });
+    };
+    // The ends meet where it begins, which is the first join.
+    let Some(((side, start), rest)) = joins.split_first() else {
+        return out;
+    };
+    figure("begin", *side, vec![*start]);
+    for run in rest.chunk_by(|(a, _), (b, _)| a == b) {
+        let Some((side, _)) = run.first() else {
+            continue;
+        };
+        figure("join", *side, run.iter().map(|(_, at)| *at).collect());
+    }
+    out
+}
+
+/// How far the joins of the strip keep from those of the squares and from the corners.
+pub(super) fn clear(throw: &Throw, context: Context<'_>) -> String {
+    let clear = laid(throw).clear;
+    on_a_lap(throw, context)
+        .unwrap_or_else(|| say!(context, "bound-clear", clear = context.length(clear)))
+}
+
+/// What to know where no beginning keeps all joins clear.
+pub(super) fn on_a_lap(throw: &Throw, context: Context<'_>) -> Option<String> {
+    (laid(throw).clear <= zero()).then(|| say!(context, "bound-on-lap"))
 }
 
 /// How far from the fold the binding is stitched, for a ruler of each system.

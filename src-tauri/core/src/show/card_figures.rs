@@ -145,38 +145,42 @@ pub(super) fn card_figures(
             let size = squaring::natural(throw, piece);
             add("should-be", context.by(size.width, size.height));
         }
-        Task::CutBinding | Task::JoinBinding | Task::PressBinding | Task::GlueBinding => {
+        Task::CutBinding | Task::JoinBinding => {
             let size = throw.finished();
             let need = plan.binding_for(size.width, size.height);
-            match task {
-                Task::CutBinding => {
-                    add(
-                        "strips",
-                        context.plain(say!(context, "strips", n = need.strips)),
-                    );
-                    add("strip", context.length(plan.binding.strip));
-                    add("longest", context.length(plan.binding.longest));
+            if task == Task::CutBinding {
+                add(
+                    "strips",
+                    context.plain(say!(context, "strips", n = need.strips)),
+                );
+                add("strip", context.length(plan.binding.strip));
+                add("longest", context.length(plan.binding.longest));
+            } else {
+                add(
+                    "joins",
+                    context.plain(say!(context, "number", n = need.joins)),
+                );
+                match plan.joining {
+                    Joining::Lapped => add("lap", context.length(plan.lap)),
+                    _ => add("allowance", context.length(plan.lap)),
                 }
-                Task::JoinBinding => {
-                    add(
-                        "joins",
-                        context.plain(say!(context, "number", n = need.joins)),
-                    );
-                    match plan.joining {
-                        Joining::Lapped => add("lap", context.length(plan.lap)),
-                        _ => add("allowance", context.length(plan.lap)),
-                    }
-                }
-                _ => add("each-face", context.showing(strip_shown(throw).plain)),
+                add("joined", context.long(need.length));
             }
-            add("binding", context.length(need.length));
+        }
+        Task::PressBinding => add("folded", context.length(plan.binding.strip / 2)),
+        Task::GlueBinding => {
+            out.extend(bound::places(throw, context));
+            out.push(Figure {
+                label: say!(context, "figure-each-face"),
+                value: context.length(strip_shown(throw).plain),
+            });
         }
         Task::StitchBinding => {
             let size = throw.finished();
             add("from-raw-edge", context.edge_in());
             add("from-fold", bound::from_fold(throw, context));
             add("stitch-length", context.needle(plan.stitch_long()));
-            add("round", context.length((size.width + size.height) * 2));
+            add("round", context.long((size.width + size.height) * 2));
         }
         Task::StitchPatch => {
             let faces = Face::BOTH.into_iter();

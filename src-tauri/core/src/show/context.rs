@@ -46,20 +46,50 @@ impl Context<'_> {
             metric: MetricUnit::Mm,
             ..self.ruler
         };
-        self.words.single(length, mm)
+        self.words.exact(length, mm)
     }
 
-    /// What shows of a narrow strip: in 32nds of an inch, for on a coarser ruler half of the strip
-    /// and what is left of it read the same; millimetres for metric.
-    pub(super) fn showing(&self, length: Length) -> Shown {
+    /// Fringe that is compared with the least that is wanted, where a mark of the ruler may lie
+    /// between: in 32nds of an inch, or tenths of a millimetre.
+    pub(super) fn fine(&self, length: Length) -> Shown {
         self.in_each(|ruler| {
             let fine = Ruler {
                 fraction: Fraction::ThirtySecond,
                 metric: MetricUnit::Mm,
                 ..ruler
             };
-            self.words.single(length, fine)
+            self.words.exact(length, fine)
         })
+    }
+
+    /// A length that nobody marks with a ruler, such as the whole binding: in metres to the
+    /// centimetre from one on.
+    pub(super) fn long(&self, length: Length) -> Shown {
+        self.in_each(|ruler| self.long_by(length, ruler))
+    }
+
+    fn long_by(&self, length: Length, ruler: Ruler) -> Shown {
+        let (metre, centimetre) = (tenths_of_mm(10_000), tenths_of_mm(100));
+        if ruler.system == System::Inch || length < metre {
+            return self.words.single(length, ruler);
+        }
+        let count = (in_nm(length) + in_nm(centimetre) / 2) / in_nm(centimetre);
+        let n = self.words.decimal(count as f64 / 100.0, 2);
+        let n = n.trim_end_matches('0').trim_end_matches(self.words.point());
+        let text = say!(self, "far-m", n = n);
+        let spoken = say!(self, "spoken-far-m", n = n);
+        match centimetre * count == length {
+            true => Shown {
+                text,
+                spoken,
+                rounded: false,
+            },
+            false => Shown {
+                text: format!("≈\u{a0}{text}"),
+                spoken: say!(self, "spoken-about", length = spoken),
+                rounded: true,
+            },
+        }
     }
 
     /// A long way, such as all seams together: whole metres or yards from ten on.
@@ -70,7 +100,7 @@ impl Context<'_> {
                 System::Metric => (tenths_of_mm(10_000), "m"),
             };
             if length < unit * 10 {
-                return self.words.single(length, ruler);
+                return self.long_by(length, ruler);
             }
             let n = (in_nm(length) + in_nm(unit) / 2) / in_nm(unit);
             Shown {

@@ -16,7 +16,7 @@ use crate::measure::{Count, Length, from_mm, in_mm, zero};
 use crate::show::context::Context;
 use crate::show::cutting_list::{CutRow, Laid, came_out, label_turned, left_over, rows};
 use crate::show::drawing::canvas::Canvas;
-use crate::show::drawing::piece::{Lying, cloth};
+use crate::show::drawing::piece::{KeyLine, Lying, cloth};
 use crate::show::errors::rejection;
 use crate::show::names::{self, ZONES};
 use crate::show::parts::{Button, CautionNote, Choice, FieldProblem, Figure, Head, head};
@@ -115,6 +115,10 @@ pub struct PileCutView {
     pub worn: Option<WornAsked>,
     /// The caution at the blade.
     pub caution: Option<CautionNote>,
+    /// What the signs of the picture mean, on paper, where nothing can be tapped to learn it.
+    #[serde(skip)]
+    #[ts(skip)]
+    pub(super) key: Vec<KeyLine>,
 }
 
 /// A way to cut a piece.
@@ -358,6 +362,7 @@ fn cutting_by(
             title: say!(context, "caution-blade-title"),
             text: say!(context, "caution-blade"),
         }),
+        key: Vec::new(),
     };
     let Some(piece) = piece else { return Ok(view) };
     let how = how_for(throw, heap);
@@ -492,7 +497,8 @@ fn cutting_by(
     };
     let sheet = frame(&piece);
     let done = counted.is_none().then_some(laid.done);
-    let drawn = |piece: &Piece, cuts: &CutPlan, sheet: &Frame, done| {
+    let mut key = Vec::new();
+    let mut drawn = |piece: &Piece, cuts: &CutPlan, sheet: &Frame, done| {
         let lying = Lying {
             piece,
             cuts,
@@ -504,6 +510,7 @@ fn cutting_by(
             lines: cuts.turned == laid.cuts.turned,
             chalk: (0..).map_while(|k| laid.chalk(k)).collect(),
         };
+        key = lying.key(done, context);
         picture(&lying, sheet, done, &view.title, context)
     };
     if cuts.turned {
@@ -514,6 +521,9 @@ fn cutting_by(
         view.lying = Some(lies);
     } else {
         view.picture = Some(drawn(&piece, cuts, &sheet, done));
+    }
+    if is_paper {
+        view.key = key;
     }
     if counted.is_none() {
         view.handles = piece

@@ -1,6 +1,6 @@
 //! Lengths as typed into fields.
 
-use crate::measure::{Length, NM_PER_INCH, Ruler, System, in_nm, read};
+use crate::measure::{Length, NM_PER_INCH, Ruler, System, in_nm, read_exact};
 use crate::show::context::Context;
 use crate::show::errors;
 use crate::show::parts::FieldProblem;
@@ -65,11 +65,11 @@ pub(super) fn field(length: Length, context: Context<'_>) -> String {
         },
     };
     let shows = |rulers: &[Ruler]| {
-        let exact = rulers.iter().find(|r| !read(length, **r).rounded)?;
+        let exact = rulers.iter().find(|r| !read_exact(length, **r).rounded)?;
         Some(
             context
                 .words
-                .single(length, *exact)
+                .exact(length, *exact)
                 .text
                 .replace('\u{a0}', " "),
         )

@@ -364,16 +364,14 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
                 say!(
                     context,
                     "item-binding-length",
-                    length = context.length(need.length),
+                    length = context.long(need.length),
                     n = need.joins
                 ),
             ],
             super::work::strips_left(throw, context),
             strips_short(throw, &account, context),
-            vec![
-                super::bound::told(throw, context),
-                super::work::laid(throw, context).1,
-            ],
+            vec![super::bound::told(throw, context)],
+            super::bound::on_a_lap(throw, context).into_iter().collect(),
         ]
         .concat(),
     );

@@ -207,7 +207,7 @@ fn from_cloth(
             "cloth-takes",
             n = needs.squares,
             spares = needs.spares,
-            binding = context.length(needs.binding),
+            binding = context.long(needs.binding),
             strips = strips
         );
         vec![enough, takes]

@@ -1,5 +1,5 @@
-//! What pieces are called: squares by row and place, fours by block, the rest by
-//! the squares at their corners.
+//! What pieces are called: squares by row and place, fours by block, what is made of whole fours by
+//! those, the rest by the squares at their corners.
 
 use super::Context;
 use crate::cloth::fabric::Print;
@@ -60,13 +60,30 @@ pub(super) fn piece(throw: &Throw, piece: Rect, context: Context<'_>) -> String 
             first = piece.col / 2 + 1,
             last = (piece.col + piece.cols).div_ceil(2)
         ),
-        _ => say!(
-            context,
-            "piece-part",
-            first = square(first),
-            last = square(last)
-        ),
+        _ => fours(piece, context).unwrap_or_else(|| {
+            say!(
+                context,
+                "piece-part",
+                first = square(first),
+                last = square(last)
+            )
+        }),
     }
+}
+
+/// `Fours A1 to B2`: a part that is made of whole fours; nothing for any other.
+fn fours(piece: Rect, context: Context<'_>) -> Option<String> {
+    let even = [piece.row, piece.col, piece.rows, piece.cols];
+    even.iter().all(|n| n.is_multiple_of(2)).then(|| {
+        let last = Rect::square(piece.row + piece.rows - 2, piece.col + piece.cols - 2);
+        say!(
+            context,
+            "piece-fours",
+            n = piece.count() / 4,
+            first = block(piece),
+            last = block(last)
+        )
+    })
 }
 
 /// The fabrics to be cut for a square, the front's first.
@@ -96,14 +113,14 @@ pub(super) fn spoken(throw: &Throw, piece: Rect, context: Context<'_>) -> String
             first = place(first),
             last = place(last)
         ),
-        Kind::Row | Kind::Column | Kind::Part => {
+        Kind::Row | Kind::Column | Kind::Part => fours(piece, context).unwrap_or_else(|| {
             say!(
                 context,
                 "spoken-part",
                 first = place(first),
                 last = place(last)
             )
-        }
+        }),
         Kind::Whole => say!(context, "piece-whole"),
     }
 }

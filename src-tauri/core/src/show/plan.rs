@@ -482,7 +482,7 @@ pub(super) fn figures_of(
             context,
             "binding",
             n = need.strips,
-            length = context.length(need.length)
+            length = context.long(need.length)
         )),
     );
     out
@@ -494,7 +494,7 @@ pub(super) fn advice(advice: &Advice, context: Context<'_>) -> Problem {
             let shown = if *fringe < zero() {
                 say!(context, "none")
             } else {
-                context.length(*fringe).text
+                context.fine(*fringe).text
             };
             context.words.problem(
                 "advice-fringe",

@@ -2,7 +2,7 @@
 
 use crate::cloth::garments::{OutlineStation, Piece, PieceFault, Zone, ZoneKind};
 use crate::cloth::{cutting, reshape};
-use crate::measure::{Fraction, Length, Ruler, from_mm, in_mm, read, zero};
+use crate::measure::{Fraction, Length, Ruler, from_mm, in_mm, read_exact, zero};
 use crate::show::context::Context;
 use crate::show::parts::FieldProblem;
 use crate::show::{errors, fields};
@@ -223,7 +223,7 @@ fn laid(length: Length, outwards: bool, context: Context<'_>) -> String {
         ..context.ruler
     };
     let held = [fine, fine.other()];
-    if held.iter().any(|r| !read(length, *r).rounded) {
+    if held.iter().any(|r| !read_exact(length, *r).rounded) {
         return fields::field(length, context);
     }
     let up = context.ruler.at_least(length);

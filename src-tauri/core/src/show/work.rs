@@ -18,7 +18,6 @@ use crate::fitting::trimming::is_undecided;
 use crate::log::journal::Journal;
 use crate::measure::{Count, Length, zero};
 use crate::plan::assembly::{Kind, Rect};
-use crate::plan::binding::EdgeSide;
 use crate::plan::{Joining, Stitch, rows};
 use crate::show::card_figures::card_figures;
 use crate::show::context::Context;
@@ -602,7 +601,6 @@ pub(super) fn usual_how(throw: &Throw, task: Task, piece: Rect, context: Context
         context,
         key,
         edge = context.edge_in(),
-        fold = bound::from_fold(throw, context),
         apart = context.snips_apart(),
         middle = context.length(made.lap / 2),
         first = row(0),
@@ -613,6 +611,10 @@ pub(super) fn usual_how(throw: &Throw, task: Task, piece: Rect, context: Context
     if task == Task::Stitch {
         out.push('\n');
         out += &needle(plan.stitch, context);
+    }
+    if task == Task::GlueBinding {
+        out.push('\n');
+        out += &bound::clear(throw, context);
     }
     out
 }
@@ -670,34 +672,6 @@ fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
     }
 }
 
-/// Where the binding begins and its joins come, and how far they keep from the laps.
-pub(super) fn laid(throw: &Throw, context: Context<'_>) -> (Vec<String>, String) {
-    let size = throw.finished();
-    let found = crate::plan::binding::layout(&throw.plan, size.width, size.height);
-    let place = |(side, along): &(EdgeSide, Length)| {
-        context.say(
-            &format!("bound-{}", side.key()),
-            &[("along", context.length(*along).into())],
-        )
-    };
-    let mut places = found.joins.iter().map(place);
-    let start = places.next().unwrap_or_default();
-    let rest: Vec<String> = places.collect();
-    let mut how = vec![say!(context, "bound-start", place = start)];
-    if !rest.is_empty() {
-        how.push(say!(
-            context,
-            "bound-joins",
-            places = context.words.list("list-long", rest)
-        ));
-    }
-    let clear = match found.clear > zero() {
-        true => say!(context, "bound-clear", clear = context.length(found.clear)),
-        false => say!(context, "bound-on-lap"),
-    };
-    (how, clear)
-}
-
 /// How many binding strips are cut already, and where the others are to come from.
 pub(super) fn strips_left(throw: &Throw, context: Context<'_>) -> Vec<String> {
     let account = account(throw);
@@ -740,14 +714,6 @@ pub(super) fn opened_in_part(throw: &Throw, piece: Rect) -> Option<Length> {
 /// What is special about this piece: a part to do again, a lap narrower in places.
 pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<String> {
     let mut out = Vec::new();
-    if matches!(task, Task::JoinBinding | Task::GlueBinding) {
-        let (mut how, clear) = laid(throw, context);
-        how.push(clear);
-        if task == Task::GlueBinding {
-            how.push(bound::told(throw, context));
-        }
-        return how;
-    }
     if task == Task::CutBinding {
         out.extend(strips_left(throw, context));
     }

@@ -17,7 +17,8 @@
 //! typed before the language was changed is still read.
 
 use crate::measure::{
-    Count, Digits, Length, NM_PER_INCH, NM_PER_MM, ParseError, Ruler, Writing, read,
+    Count, Digits, Length, NM_PER_INCH, NM_PER_MM, ParseError, Reading, Ruler, Writing, read,
+    read_exact,
 };
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
@@ -291,7 +292,15 @@ impl Words {
 
     /// A length as read off `ruler` alone.
     pub fn single(&self, length: Length, ruler: Ruler) -> Shown {
-        let reading = read(length, ruler);
+        self.told(read(length, ruler))
+    }
+
+    /// The same with tenths of a millimetre wherever there are any.
+    pub fn exact(&self, length: Length, ruler: Ruler) -> Shown {
+        self.told(read_exact(length, ruler))
+    }
+
+    fn told(&self, reading: Reading) -> Shown {
         let unit = reading.digits.unit();
         let number = reading.digits.number(self.language.point);
         let spoken = match reading.digits {

@@ -288,8 +288,10 @@ fn lengths_are_written_and_read_as_in_german() {
         assert_eq!(shown.spoken, spoken);
     };
     check(four, inch, "9½ Zoll", "9 und ein halb Zoll");
-    check(four, mm, "241,3 mm", "241,3 Millimeter");
-    check(four, cm, "24,13 cm", "24,13 Zentimeter");
+    check(four, mm, "≈ 241 mm", "etwa 241 Millimeter");
+    check(four, cm, "≈ 24,1 cm", "etwa 24,1 Zentimeter");
+    check(tenths_of_mm(2414), mm, "241,4 mm", "241,4 Millimeter");
+    check(tenths_of_mm(2414), cm, "24,14 cm", "24,14 Zentimeter");
     check(half_inches(1), inch, "½ Zoll", "ein halber Zoll");
     check(eighth_inches(3), inch, "⅜ Zoll", "3 Achtel Zoll");
     check(
@@ -395,9 +397,13 @@ proptest! {
                 (Ruler { system: System::Metric, metric, ..Ruler::default() }, tenths_of_mm(marks))
             }
         };
-        let shown = words.length(length, ruler);
+        let shown = words.exact(length, ruler);
         prop_assert!(!shown.rounded);
         prop_assert_eq!(words.parse(&shown.text, ruler), Ok(length));
+        // What is read for the eye is the same, or says that it was rounded.
+        let seen = words.length(length, ruler);
+        prop_assert_eq!(seen.rounded, seen.text.starts_with('≈'));
+        prop_assert!(seen.rounded || seen == shown);
         // And in any other language too, or not at all.
         for other in LANGUAGES {
             let read = Words::of(other.code).parse(&shown.text, ruler);

@@ -70,6 +70,10 @@ piece-columns = { $n ->
     [2] Spalten { $first } und { $last }
    *[other] Spalten { $first } bis { $last }
 }
+piece-fours = { $n ->
+    [2] Vierer { $first } und { $last }
+   *[other] Vierer { $first } bis { $last }
+}
 piece-part = Teil { $first } bis { $last }
 piece-whole = Die ganze Decke
 spoken-place = Reihe { $row }, Platz { $place }
@@ -324,42 +328,35 @@ how-press-block = Bügle es von beiden Seiten flach und lass es vor dem Messen a
 how-square-up = Schneide ab, was übersteht, auf jeder Seite die Hälfte, damit die Kreuzung in der Mitte bleibt.
 how-square-up-measure = Miss zuerst: Jeansstoff dehnt sich am Ende einer Naht.
     Schneide ab, was übersteht, auf jeder Seite die Hälfte. Meist ist nichts zu schneiden.
-how-cut-binding = Schneide die Streifen gerade und genau so lang wie hier angegeben: Dann liegen ihre Ansätze dort, wo die nächsten Schritte es sagen.
-how-join-binding = Überlappe die Enden und näh sie. Halte diese Ansätze fern von den Überlappungen an der Kante.
-how-join-binding-seam = Leg die Enden rechts auf rechts, näh sie zusammen und bügle die Naht auseinander. Halte diese Ansätze fern von den Nähten an der Kante.
+how-cut-binding = Schneide alle Streifen gleich, genau so lang wie angegeben, mit geraden Seiten und rechtwinkligen Enden: Danach ist geplant, wo ihre Ansätze liegen.
+how-join-binding = Leg das Ende eines Streifens so breit wie die Überlappung über den Anfang des nächsten und näh quer darüber. So weiter, bis alle ein langer Streifen sind.
+how-join-binding-seam = Leg die Enden zweier Streifen rechts auf rechts, näh quer darüber und bügle die Naht auseinander. So weiter, bis alle ein langer Streifen sind.
 how-press-binding = Falte den Streifen der Länge nach zur Hälfte, offene Kanten aufeinander, und bügle einen scharfen Bruch.
 how-trim-edge = Bügle die ganze Kante von beiden Seiten und lass sie abkühlen; schneide dann nur ab, was vorsteht, damit jede Seite eine gerade Linie ist.
     Leg ein langes Lineal an die ganze Seite, über die Enden der Verbindungen, und sieh nach, ob die Ecken rechtwinklig sind.
     Nimm nicht mehr weg, als die Seite braucht; oft sind es ein paar Fäden oder nichts. Was du hier abschneidest, fehlt am fertigen Maß.
     Stell das Bügeleisen beiseite, bevor du schneidest: Die Kante wird kalt geschnitten.
-how-glue-binding = Schieb die Kante der Decke bis an den Bruch in den Streifen. Ein paar Punkte auswaschbarer Kleber, bügeln, abkühlen lassen.
-    Leg das letzte Ende über das erste; nie über einer Kreuzung.
+how-glue-binding = Leg die Decke mit der Vorderseite nach oben. Beginne an der hier angegebenen Stelle und geh im Uhrzeigersinn herum.
+    Schieb die Kante der Decke bis an den Bruch in den Streifen. Halte sie dort mit Punkten aus auswaschbarem Kleber fest, bügle und lass es abkühlen. Auf jeder Seite ist etwas weniger als die Hälfte des Streifens zu sehen: Den Rest nimmt die Kante auf.
+    Falte den Streifen an jeder Ecke, wie ihre Bilder es zeigen. Leg ihn am Ende über seinen Anfang; nie über einer Kreuzung.
 how-glue-binding-untrimmed = Bügle vor dem Einfassen die ganze Kante und schneide sie gerade und gleichmäßig.
-    Schieb die Kante der Decke bis an den Bruch in den Streifen. Ein paar Punkte auswaschbarer Kleber, bügeln, abkühlen lassen.
-    Leg das letzte Ende über das erste; nie über einer Kreuzung.
-how-stitch-binding = Näh ringsum eine Reihe durch alle Lagen, { $edge } von der offenen Kante des Streifens, { $fold } vom Bruch. Geh langsam um die Ecken und über die Verbindungen der Quadrate.
+    Leg die Decke mit der Vorderseite nach oben. Beginne an der hier angegebenen Stelle und geh im Uhrzeigersinn herum.
+    Schieb die Kante der Decke bis an den Bruch in den Streifen. Halte sie dort mit Punkten aus auswaschbarem Kleber fest, bügle und lass es abkühlen. Auf jeder Seite ist etwas weniger als die Hälfte des Streifens zu sehen: Den Rest nimmt die Kante auf.
+    Falte den Streifen an jeder Ecke, wie ihre Bilder es zeigen. Leg ihn am Ende über seinen Anfang; nie über einer Kreuzung.
+how-stitch-binding = Näh ringsum eine Reihe durch alle Lagen, { $edge } von der offenen Kante des Streifens. Geh langsam um die Ecken und über die Verbindungen der Quadrate.
     Die Naht geht durch drei Lagen Jeansstoff, die zwei des Streifens und die Decke, und durch mehr, wo Quadrate und wo Streifen verbunden sind: Setz eine neue Jeansnadel der Stärke 100/16 ein, wenn die Anleitung deiner Maschine sie zulässt, und dreh an den dicksten Stellen mit der Hand.
 corner-1 = Befestige den gefalteten Streifen an der ersten Kante bis zur Ecke. Der Rest ist noch frei.
 corner-2 = Dreh den freien Streifen nach unten, den Bruch an der nächsten Kante. An der Ecke steht vor, was übrig ist.
 corner-3 = Leg das Übrige in eine schräge Falte, von der äußeren Ecke zur inneren; auf der Rückseite leg sie andersherum. Ein Punkt Kleber, dann bügeln.
 corner-4 = Näh bis zur inneren Ecke und halte mit der Nadel im Stoff an. Heb den Nähfuß, dreh die Decke, senk den Fuß und näh weiter.
-binding-shows = { $same ->
-    [yes] Vom Streifen von { $strip } sind auf jeder Seite { $plain } zu sehen, wo Quadrate verbunden sind, kaum weniger: Den Rest nimmt die Kante auf. Wo der Streifen über sich selbst liegt, sind es { $itself }.
-   *[no] Vom Streifen von { $strip } sind auf jeder Seite { $plain } zu sehen: Den Rest nimmt die Kante auf. Wo Quadrate verbunden sind, sind es { $joins }, wo der Streifen über sich selbst liegt, { $itself }.
-}
+binding-shows = Vom Streifen von { $strip } sind auf jeder Seite { $plain } zu sehen, etwas weniger als die Hälfte: Den Rest nimmt die Kante auf. Wo Quadrate verbunden sind und wo der Streifen über sich selbst liegt, ist es noch etwas weniger.
 how-snip = Schneide beide Zugaben jeder Naht senkrecht zur Naht ein, etwa alle { $apart }; nicht in die Naht.
     Nur eingeschnittene Kanten fransen beim Waschen aus.
 how-wash = Wasch sie allein oder in einem Wäschesack. Schüttle sie gut aus, dann trockne sie.
     Reinige das Flusensieb davor und danach.
 how-clip = Schneide die langen losen Fäden auf beiden Seiten ab. Lass die kurzen Fransen stehen.
 
-bound-top = { $along } von links an der Oberkante
-bound-right = { $along } von oben an der rechten Kante
-bound-bottom = { $along } von rechts an der Unterkante
-bound-left = { $along } von unten an der linken Kante
-bound-start = Beginne { $place } und geh im Uhrzeigersinn mit ganzen Streifen herum.
-bound-joins = Die Ansätze liegen dann so: { $places }.
-bound-clear = Jeder Ansatz bleibt dann { $clear } oder mehr von den Verbindungen der Quadrate und den Ecken weg.
+bound-clear = Die Ansätze des Streifens liegen dann, wo es hier steht, jeder { $clear } oder mehr von den Verbindungen der Quadrate und den Ecken weg.
 bound-on-lap = Wo die Einfassung auch beginnt, ein Ansatz kommt auf eine Verbindung der Quadrate oder auf eine Ecke, und dort wird es dick. Schneide die Streifen etwas länger oder kürzer zu, wenn der Stoff es hergibt.
 special-old-lap = Hier wurde { $was } überlappt; im Plan stehen jetzt { $lap }. Solange nur Kleber hält, kannst du neu überlappen: siehe „Hier stimmt etwas nicht“.
 special-opened = Diese Verbindung wurde wieder aufgetrennt: Nur { $length } davon sind zu nähen.
@@ -504,11 +501,21 @@ figure-should-be = Soll messen
 figure-strips = Streifen
 figure-strip = Streifenbreite
 figure-longest = Länge je Streifen
+figure-folded = Gefaltet so breit
+figure-begin-top = Beginn: oben, von links
+figure-begin-right = Beginn: rechts, von oben
+figure-begin-bottom = Beginn: unten, von rechts
+figure-begin-left = Beginn: links, von unten
+figure-join-top = Ansätze: oben, von links
+figure-join-right = Ansätze: rechts, von oben
+figure-join-bottom = Ansätze: unten, von rechts
+figure-join-left = Ansätze: links, von unten
 figure-joins = Ansätze
 figure-each-face = Zu sehen je Seite
 figure-from-raw-edge = Von der offenen Streifenkante
 figure-from-fold = Vom Bruch
 figure-binding = Einfassung
+figure-joined = Verbunden mindestens
 figure-round = Ringsum
 figure-finished = Fertiges Maß
 figure-finished-sewn = Fertiges Maß, mit dem schon Genähten
@@ -1443,7 +1450,6 @@ figure-patch = Flicken
 figure-round-patch = Jeans ringsum
 figure-squares-here = Quadrate daraus
 figure-came-out = Quadrate herausbekommen
-figure-seams-length = Alle Nähte aneinander
 cut-came-of = Gezeichnet waren { $planned }. Welche davon nichts wurden, ist nicht gesagt.
 figure-strips-came-out = Einfassstreifen herausbekommen
 pile-enough = { $over ->
@@ -1702,15 +1708,16 @@ way-turned-text = Das Stück liegt auf der Seite, und seine Streifen laufen der 
 way-pieced = { $name }, dazu Hälften aus dem Rest
 way-pieced-text = Was die Quadrate übrig lassen, wird zu Hälften von { $half } geschnitten. Zwei davon im gleichen Fadenlauf werden um { $lap } überlappt und zu einem Quadrat genäht, bevor es gebraucht wird: mehr Überlappungen zu nähen und zwei Lagen in seiner Mitte.
 way-take = So schneiden: { $name }
+spare-label = E
 cut-chalk = Mit Kreide darauf: { $places }{ $spare ->
     [0] .
-    [one] , und eines als Ersatz.
-   *[other] , und { $spare } als Ersatz.
+    [one] , und E auf das Ersatzquadrat.
+   *[other] , und E auf die { $spare } Ersatzquadrate.
 }
 cut-chalk-halves = Schreib mit Kreide auf die Hälften, paarweise: { $places }.
 cut-chalk-spare = { $spare ->
-    [one] Es ist Ersatz.
-   *[other] Sie sind Ersatz.
+    [one] Es ist Ersatz: Schreib mit Kreide E darauf.
+   *[other] Sie sind Ersatz: Schreib mit Kreide E darauf.
 }
 cut-line-done = { $title }: geschnitten
 cut-left = Heb den Rest auf: ein Stück von etwa { $size } und die kleineren Reste.
@@ -2396,6 +2403,20 @@ sheet-no-print = Buchstaben im Rahmen nennen den Stoff. Ein Quadrat ohne Rahmen 
 sheet-pieced = ½: aus zwei Hälften gestückelt, überlappt und genäht.
 sheet-wrong-side = Wo die linke Seite eines Jeansstoffs zu sehen ist, ist er blasser, und sein Köper läuft andersherum.
 sheet-pile = Den Stapel zuschneiden
+sheet-pile-past = Schon zugeschnitten
+sheet-pile-other = Anderer Stoff
+key-square-places = Ein Quadrat; schreib mit Kreide seinen Platz darauf.
+key-square-numbered = Ein Quadrat mit seiner Nummer.
+key-square-past = Ein Quadrat.
+key-spare = E: ein Ersatzquadrat.
+key-half = ½: ein halbes Quadrat; zwei werden zu einem überlappt.
+key-binding = Ein Einfassstreifen.
+key-avoid = Hier nicht schneiden.
+key-rest = Der Rest.
+key-cut = Gerade quer durchschneiden; daneben die Nummer des Streifens.
+key-cut-past = Ein Schnitt; daneben die Nummer des Streifens.
+key-done = Schon geschnitten.
+key-now = Als Nächstes zu schneiden.
 sheet-faces = Beide Seiten
 sheet-work = Die Arbeit, Abschnitt für Abschnitt
 sheet-squaring = Auf Maß schneiden
@@ -2444,13 +2465,19 @@ sheet-count = { $all ->
 }
 sheet-of-piece = { $piece }: { $text }
 sheet-line-pair = { $first } + { $second }
+sheet-run = { $first } bis { $last }
+sheet-in-order = { $pieces } in der Reihenfolge der Kästchen
+sheet-value-at = { $value }: { $pieces }
+sheet-all-others = alle anderen
+sheet-at-lap = { $value } bei { $lap } Überlappung
+sheet-as-lapped = { $values }, wie in Schritt { $n }
 sheet-laps-see = { $n ->
     [one] Eine Überlappung weicht hier ab; siehe „Überlappungen, die vom Plan abweichen“.
    *[other] { $n } Überlappungen weichen hier ab; siehe „Überlappungen, die vom Plan abweichen“.
 }
 sheet-lap-made = Mit { $lap } statt { $planned } begonnen{ $n ->
-    [one] : { $pieces }.
-   *[other] , { $n } insgesamt: { $pieces }.
+    [one] . { $pieces }.
+   *[other] , { $n } insgesamt. { $pieces }.
 }
 sheet-trim-of = Schneiden auf, je { $kind }
 sheet-as-step = Wie in Schritt { $n } unter „{ $stage }“.

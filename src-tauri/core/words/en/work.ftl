@@ -71,6 +71,10 @@ piece-columns = { $n ->
     [2] Columns { $first } and { $last }
    *[other] Columns { $first } to { $last }
 }
+piece-fours = { $n ->
+    [2] Fours { $first } and { $last }
+   *[other] Fours { $first } to { $last }
+}
 piece-part = Part { $first } to { $last }
 piece-whole = The whole throw
 spoken-place = row { $row }, place { $place }
@@ -325,42 +329,35 @@ how-press-block = Press it flat from both sides and let it lie until cool before
 how-square-up = Trim what is over, half from each side, so that the crossing stays in the middle.
 how-square-up-measure = Measure it first: denim stretches at the end of a seam.
     Trim what is over, half from each side. Most need no trimming.
-how-cut-binding = Cut the strips straight and exactly as long as shown here: then their joins fall where the next steps say.
-how-join-binding = Lap the ends and stitch. Keep these joins away from where laps meet the edge.
-how-join-binding-seam = Lay the ends right sides together, stitch, and press the seam open. Keep these joins away from where seams meet the edge.
+how-cut-binding = Cut all strips alike, exactly to this length, with straight sides and square ends: the places of their joins are planned by it.
+how-join-binding = Lay the end of one strip over the beginning of the next, as wide as the lap, and stitch across. Go on until all are one long strip.
+how-join-binding-seam = Lay the ends of two strips right sides together, stitch across, and press the seam open. Go on until all are one long strip.
 how-press-binding = Fold the strip in half lengthwise, raw edges even, and press a sharp crease.
 how-trim-edge = Press the whole edge from both sides and let it cool; then trim off only what stands out, so that every side is one straight line.
     Lay a long ruler along the whole side, over the ends of the joins, and see that the corners are square.
     Take off no more than the side needs; often it is a few threads or nothing. What you cut here is missing from the finished size.
     Put the iron aside before you cut: the edge is cut cold.
-how-glue-binding = Push the edge of the throw into the fold, right to the crease. Dots of washable glue, press, let it cool.
-    Lap the last end over the first; never over a crossing.
+how-glue-binding = Lay the throw with its front up. Begin at the place given here, and go round clockwise.
+    Push the edge of the throw into the fold, right to the crease. Hold it there with dots of washable glue, press, and let it cool. On each face a little less than half of the strip shows: the edge takes up the rest.
+    Fold the strip at each corner as its pictures show. At the end lap it over its beginning; never over a crossing.
 how-glue-binding-untrimmed = Before you bind, press the whole edge and trim it straight and even.
-    Push the edge of the throw into the fold, right to the crease. Dots of washable glue, press, let it cool.
-    Lap the last end over the first; never over a crossing.
-how-stitch-binding = Stitch one row through all layers, all round, { $edge } in from the raw edge of the strip, { $fold } from the fold. Go slowly at the corners and where the joins of the squares meet the edge.
+    Lay the throw with its front up. Begin at the place given here, and go round clockwise.
+    Push the edge of the throw into the fold, right to the crease. Hold it there with dots of washable glue, press, and let it cool. On each face a little less than half of the strip shows: the edge takes up the rest.
+    Fold the strip at each corner as its pictures show. At the end lap it over its beginning; never over a crossing.
+how-stitch-binding = Stitch one row all round, through all layers, { $edge } in from the raw edge of the strip. Go slowly at the corners and where the joins of the squares meet the edge.
     It goes through three layers of denim, the two of the strip and the throw, and through more where squares and where strips are joined: put in a new jeans needle of size 100/16 if your machine’s manual allows it, and turn the wheel by hand over the thickest places.
 corner-1 = Hold the folded strip on the first edge as far as the corner. The rest is still free.
 corner-2 = Turn the free strip down, its crease along the next edge. What is over stands out at the corner.
 corner-3 = Lay what is over into a slanting fold, from the outer corner to the inner one; on the back lay it the other way. A dot of glue, and press.
 corner-4 = Stitch as far as the inner corner and stop with the needle down. Lift the foot, turn the throw, put the foot down and go on.
-binding-shows = { $same ->
-    [yes] Of the { $strip } strip { $plain } shows on each face, where squares are joined hardly less: the edge takes up the rest. Where the strip laps over itself it is { $itself }.
-   *[no] Of the { $strip } strip { $plain } shows on each face: the edge takes up the rest. Where squares are joined it is { $joins }, where the strip laps over itself { $itself }.
-}
+binding-shows = Of the { $strip } strip { $plain } shows on each face, a little less than half: the edge takes up the rest. Where squares are joined and where the strip laps over itself it is a little less still.
 how-snip = Snip both allowances of every seam straight towards the stitching, about every { $apart }; stop short of the thread.
     Only snipped edges fray into a fringe when washed.
 how-wash = Wash it by itself or in a laundry bag. Shake it out well, then dry.
     Clean the lint filter before and after.
 how-clip = Clip the long loose threads on both sides. Leave the short fringe.
 
-bound-top = { $along } along the top from the left
-bound-right = { $along } down the right side
-bound-bottom = { $along } along the bottom from the right
-bound-left = { $along } up the left side
-bound-start = Begin { $place }, and go round clockwise with full strips.
-bound-joins = The joins then come: { $places }.
-bound-clear = Every join then keeps { $clear } or more from the joins of the squares and from the corners.
+bound-clear = The joins of the strip then come where it says here, each { $clear } or more from the joins of the squares and from the corners.
 bound-on-lap = Wherever the binding begins, one of its joins comes on a join of the squares or on a corner, where it grows thick. Cut the strips a little longer or shorter if the cloth allows it.
 special-old-lap = It was lapped at { $was }; the plan has { $lap } now. While only glue holds it, it can be lapped again: see “This one is off”.
 special-opened = This join was unpicked: only { $length } of it is to be sewn again.
@@ -505,11 +502,21 @@ figure-should-be = Should measure
 figure-strips = Strips
 figure-strip = Strip width
 figure-longest = Each as long as
+figure-folded = Folded, it is as wide as
+figure-begin-top = Begin: top, from left
+figure-begin-right = Begin: right, from top
+figure-begin-bottom = Begin: bottom, from right
+figure-begin-left = Begin: left, from bottom
+figure-join-top = Joins: top, from left
+figure-join-right = Joins: right, from top
+figure-join-bottom = Joins: bottom, from right
+figure-join-left = Joins: left, from bottom
 figure-joins = Joins
 figure-each-face = Shows on each face
 figure-from-raw-edge = From the raw edge of the strip
 figure-from-fold = From the fold
 figure-binding = Binding
+figure-joined = Joined, it is at least
 figure-round = All the way round
 figure-finished = Finished size
 figure-finished-sewn = Finished size, with what is already sewn
@@ -1445,7 +1452,6 @@ figure-patch = Patch
 figure-round-patch = Denim round it
 figure-squares-here = Squares it gives
 figure-came-out = Squares that came out
-figure-seams-length = Seams, end to end
 cut-came-of = { $planned } were drawn. Which of them did not come out was not said.
 figure-strips-came-out = Binding strips that came out
 pile-enough = { $over ->
@@ -1704,15 +1710,16 @@ way-turned-text = The piece lies on its side and its strips run along it, so tha
 way-pieced = { $name }, with halves of what is left
 way-pieced-text = What the squares leave is cut into halves of { $half }. Two of them, with the grain running the same way, are lapped by { $lap } and stitched into a square before it is used: more laps to sew, and two layers along its middle.
 way-take = Cut it this way: { $name }
+spare-label = S
 cut-chalk = Chalk on them: { $places }{ $spare ->
     [0] .
-    [one] , and one spare.
-   *[other] , and { $spare } spare.
+    [one] , and S on the spare.
+   *[other] , and S on the { $spare } spares.
 }
 cut-chalk-halves = Chalk on the halves, in twos: { $places }.
 cut-chalk-spare = { $spare ->
-    [one] It is a spare.
-   *[other] They are spares.
+    [one] It is a spare: chalk S on it.
+   *[other] They are spares: chalk S on them.
 }
 cut-line-done = { $title }: cut
 cut-left = Keep what is left: a piece of about { $size } and the scraps.
@@ -1972,6 +1979,20 @@ sheet-no-print = Letters in a frame name the fabric. A square without a frame is
 sheet-pieced = ½: pieced of two halves, lapped and stitched.
 sheet-wrong-side = Where the wrong side of a denim shows, it is paler, and its twill leans the other way.
 sheet-pile = Cutting the pile
+sheet-pile-past = Already cut
+sheet-pile-other = Other cloth
+key-square-places = A square; chalk its place on it.
+key-square-numbered = A square, with its number.
+key-square-past = A square.
+key-spare = S: a spare square.
+key-half = ½: half a square; two are lapped into one.
+key-binding = A binding strip.
+key-avoid = Cut clear of this.
+key-rest = The rest.
+key-cut = Cut straight across; beside it the strip’s number.
+key-cut-past = A cut; beside it the strip’s number.
+key-done = Cut already.
+key-now = Next to be cut.
 sheet-faces = Both faces
 sheet-work = The work, stage by stage
 sheet-squaring = Squaring up
@@ -2020,13 +2041,19 @@ sheet-count = { $all ->
 }
 sheet-of-piece = { $piece }: { $text }
 sheet-line-pair = { $first } + { $second }
+sheet-run = { $first } to { $last }
+sheet-in-order = { $pieces } in the order of their boxes
+sheet-value-at = { $value }: { $pieces }
+sheet-all-others = all others
+sheet-at-lap = { $value } for a lap of { $lap }
+sheet-as-lapped = { $values }, as in step { $n }
 sheet-laps-see = { $n ->
     [one] One lap differs here; see “Laps that differ from the plan”.
    *[other] { $n } laps differ here; see “Laps that differ from the plan”.
 }
 sheet-lap-made = Begun with { $lap } instead of { $planned }{ $n ->
-    [one] : { $pieces }.
-   *[other] , { $n } in all: { $pieces }.
+    [one] . { $pieces }.
+   *[other] , { $n } in all. { $pieces }.
 }
 sheet-trim-of = Trim each { $kind } to
 sheet-as-step = As in step { $n } of “{ $stage }”.

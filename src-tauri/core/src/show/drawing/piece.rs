@@ -11,8 +11,9 @@ use crate::cloth::steps::{CutStep, steps};
 use crate::measure::{Length, in_mm};
 use crate::show::context::Context;
 use crate::show::names;
-use crate::show::picture::{DrawnCloth, Hold, Ink, Mark};
+use crate::show::picture::{DrawnCloth, Hold, Ink, Mark, Picture};
 use crate::throw::Throw;
+use serde::Serialize;
 use std::cmp::{max, min};
 
 /// How a heap's cloth is drawn, right side up.
@@ -46,7 +47,8 @@ pub(in crate::show) struct Lying<'a> {
     /// The cuts across are shown; not while the outline is measured of a piece that is turned
     /// to be cut.
     pub(in crate::show) lines: bool,
-    /// What is chalked on the squares, in the order of the strips; the others are numbered.
+    /// What is chalked on the squares, in the order of the strips; the others are spares, or,
+    /// where none has a place, numbered.
     pub(in crate::show) chalk: Vec<String>,
 }
 
@@ -97,8 +99,11 @@ impl Lying<'_> {
                 number += 1;
                 let area = [self.x(*x), y, self.unit(), high];
                 let cloth = Some(self.cloth.clone());
-                let chalk = self.chalk.get(number - 1).cloned();
-                let label = chalk.unwrap_or_else(|| number.to_string());
+                let label = match (self.chalk.get(number - 1), self.chalk.is_empty()) {
+                    (Some(place), _) => place.clone(),
+                    (None, false) => say!(context, "spare-label"),
+                    (None, true) => number.to_string(),
+                };
                 d.named_area(area, Ink::Denim, cloth, Some(label));
                 d.call(format!("square-{number}"));
             }
@@ -159,33 +164,109 @@ impl Lying<'_> {
 
     /// A line of the cutting list that is done, or the next one.
     pub(in crate::show) fn mark(&self, d: &mut Canvas, step: &CutStep, done: bool) {
-        let ink = if done { Ink::Done } else { Ink::Now };
         match step {
             CutStep::Straight { above } if !done => {
                 let [low, ..] = self.piece.reach();
-                d.shape(self.across([low, low + *above]), ink, None);
+                d.shape(self.across([low, low + *above]), Ink::Now, None);
             }
             CutStep::Top { below } if !done => {
                 let [_, high, ..] = self.piece.reach();
-                d.shape(self.across([high - *below, high]), ink, None);
+                d.shape(self.across([high - *below, high]), Ink::Now, None);
             }
-            CutStep::Turn if !done => d.shape(self.outline(), ink, None),
+            CutStep::Turn if !done => d.shape(self.outline(), Ink::Now, None),
             CutStep::Straight { .. } | CutStep::Top { .. } | CutStep::Turn => {}
-            CutStep::Binding { patch, .. } => d.area(self.patch(patch), ink),
+            CutStep::Binding { patch, .. } => self.mark_patch(d, patch, done),
             CutStep::Strip { runs, halves, .. } => {
                 for run in runs {
-                    d.area(self.patch(run), ink);
+                    self.mark_patch(d, run, done);
                 }
-                self.mark_halves(d, halves, ink);
+                self.mark_halves(d, halves, done);
             }
-            CutStep::Halves { halves, .. } => self.mark_halves(d, halves, ink),
+            CutStep::Halves { halves, .. } => self.mark_halves(d, halves, done),
         }
     }
 
-    fn mark_halves(&self, d: &mut Canvas, halves: &[usize], ink: Ink) {
+    fn mark_halves(&self, d: &mut Canvas, halves: &[usize], done: bool) {
         for half in halves.iter().filter_map(|n| self.cuts.halves.get(*n)) {
-            d.area(self.patch(&half.patch), ink);
+            self.mark_patch(d, &half.patch, done);
         }
+    }
+
+    /// What is cut is covered and ticked, so that it is known without its colour; what is next is
+    /// framed.
+    fn mark_patch(&self, d: &mut Canvas, patch: &Patch, done: bool) {
+        let area = self.patch(patch);
+        if done {
+            d.area(area, Ink::Done);
+            ticked(d, area);
+        } else {
+            d.area(area, Ink::Now);
+        }
+    }
+
+    /// What the marks of this drawing mean, those it has, each with a sign; `done` is as many lines
+    /// of the cutting list as are cut, and nothing where the whole piece is.
+    pub(in crate::show) fn key(&self, done: Option<usize>, context: Context<'_>) -> Vec<KeyLine> {
+        let mut out = Vec::new();
+        let cloth = || Some(self.cloth.clone());
+        let frame = [1.0, 1.0, SIGN[0] - 2.0, SIGN[1] - 2.0];
+        let mut line = |key: &str, draw: &dyn Fn(&mut Canvas)| {
+            let mut d = Canvas::default();
+            draw(&mut d);
+            let text = context.say(&format!("key-{key}"), &[]);
+            out.push(KeyLine {
+                sign: d.picture(SIGN, SIGN[1], text.clone()),
+                text,
+            });
+        };
+        let whole = self.cuts.whole() as usize;
+        let square = |label: Option<String>| {
+            move |d: &mut Canvas| d.named_area(frame, Ink::Denim, cloth(), label.clone())
+        };
+        if whole > 0 && done.is_none() {
+            line("square-past", &square(self.chalk.first().cloned()));
+        } else if whole > 0 {
+            match self.chalk.first() {
+                Some(place) => line("square-places", &square(Some(place.clone()))),
+                None => line("square-numbered", &square(Some("1".into()))),
+            }
+        }
+        if !self.chalk.is_empty() && self.chalk.len() < whole {
+            line("spare", &square(Some(say!(context, "spare-label"))));
+        }
+        if !self.cuts.halves.is_empty() {
+            line("half", &|d| {
+                d.named_area(frame, Ink::Lap, None, Some("½".into()));
+            });
+        }
+        if !self.cuts.binding.is_empty() {
+            line("binding", &|d| d.area(frame, Ink::Next));
+        }
+        if !self.piece.zones.is_empty() {
+            line("avoid", &|d| d.area(frame, Ink::Waste));
+        }
+        line("rest", &|d| {
+            d.named_area(frame, Ink::Cloth, cloth(), None);
+            d.area(frame, Ink::Veiled);
+            d.area(frame, Ink::Edge);
+        });
+        if self.lines && !self.cuts.strips.is_empty() {
+            let cut = |d: &mut Canvas| {
+                d.line([0.0, SIGN[1] / 2.0, SIGN[0], SIGN[1] / 2.0], Ink::Cut);
+            };
+            let key = if done.is_some() { "cut" } else { "cut-past" };
+            line(key, &cut);
+        }
+        if done.is_some_and(|done| done > 0) {
+            line("done", &|d| {
+                d.area(frame, Ink::Done);
+                ticked(d, frame);
+            });
+        }
+        if done.is_some() {
+            line("now", &|d| d.area(frame, Ink::Now));
+        }
+        out
     }
 
     /// The numbers of the strips, left of them.
@@ -298,6 +379,26 @@ impl Lying<'_> {
             });
         }
     }
+}
+
+/// A sign of the key, in points.
+const SIGN: [f64; 2] = [20.0, 10.0];
+
+/// What a sign in a drawing means.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct KeyLine {
+    /// The sign by itself.
+    pub sign: Picture,
+    /// What it means.
+    pub text: String,
+}
+
+/// A tick in the middle of an area.
+fn ticked(d: &mut Canvas, [x, y, w, h]: [f64; 4]) {
+    let (side, x, y) = (w.min(h) * 0.5, x + w / 2.0, y + h / 2.0);
+    let at = |across: f64, down: f64| format!("{} {}", n(x + across * side), n(y + down * side));
+    let tick = format!("M{}L{}L{}", at(-0.5, 0.05), at(-0.12, 0.42), at(0.5, -0.42));
+    d.shape(tick, Ink::Outline, None);
 }
 
 /// From line to line of a name, beside the height of its letters.

@@ -52,6 +52,7 @@ pub fn handout(journal: &Journal, context: Context<'_>, units: PrintUnits) -> Sh
         lessons: Vec::new(),
         tallies: Vec::new(),
         heaps: Vec::new(),
+        past_key: Vec::new(),
         scraps: Vec::new(),
         notes: Vec::new(),
         changes: Vec::new(),

@@ -8,6 +8,7 @@ use crate::show::drawing::Style;
 use crate::show::drawing::canvas::Canvas;
 use crate::show::drawing::face::{FaceGrid, FaceMap};
 use crate::show::drawing::letters::n;
+pub use crate::show::drawing::piece::KeyLine;
 use crate::show::export::PrintUnits;
 use crate::show::lessons::Lessons;
 use crate::show::parts::Move;
@@ -72,6 +73,8 @@ pub struct Cuts {
     pub list: Vec<SheetCutLine>,
     /// What to keep of the rest, and what to know.
     pub said: Vec<String>,
+    /// What the signs in the picture mean.
+    pub key: Vec<KeyLine>,
 }
 
 /// One garment, cloth or pack.
@@ -268,6 +271,8 @@ pub struct SheetStage {
     pub lines: Vec<SheetLine>,
     /// What she wrote down about pieces of this stage.
     pub notes: Vec<SheetEntry>,
+    /// Blocks are squared up in it.
+    pub squares_up: bool,
 }
 
 /// One block to be squared up.
@@ -378,6 +383,8 @@ pub struct Sheet {
     pub tallies: Vec<Row>,
     /// The clothes pile.
     pub heaps: Vec<HeapPart>,
+    /// What the signs in the pictures of what is cut up mean.
+    pub past_key: Vec<KeyLine>,
     /// Front and back.
     pub faces: Vec<FacePart>,
     /// The order of work.

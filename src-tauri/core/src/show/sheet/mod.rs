@@ -35,7 +35,7 @@ use crate::show::parts::{Swatch, head, swatches};
 use crate::show::picture::Picture;
 use crate::show::query::Query;
 use crate::show::sheet::both::Both;
-use crate::show::sheet::stages::{stages, warning};
+use crate::show::sheet::stages::{named, pieces_by_stage, stages, warning};
 use crate::show::{cutting, events, gather, measuring, names, pile, plan, scraps};
 use crate::throw::account::account;
 use crate::throw::heritage::Lesson;
@@ -54,7 +54,7 @@ const MOST_A_DAY: usize = 3;
 const MOST_ON_CARD: usize = 12;
 
 /// The words that stand on every sheet.
-const LABELS: [&str; 35] = [
+const LABELS: [&str; 37] = [
     "making",
     "handout",
     "bench",
@@ -64,6 +64,8 @@ const LABELS: [&str; 35] = [
     "prints",
     "denims",
     "pile",
+    "pile-past",
+    "pile-other",
     "faces",
     "work",
     "squaring",
@@ -125,6 +127,7 @@ pub fn sheet(
     let gathered = gather::gather(journal, both.doubled);
     let stages = stages(throw, &both, &day_of);
     let prints = fabrics(journal, context);
+    let heaps = heaps(journal, &both);
     let totals = both.rows(|context| gather::gather(journal, context).figures);
     Sheet {
         language: context.words.language().code.to_string(),
@@ -184,7 +187,8 @@ pub fn sheet(
         }),
         pieced: throw.pieced_placed() > 0,
         tallies: tallies(throw, context),
-        heaps: heaps(journal, &both),
+        past_key: past_key(&heaps),
+        heaps,
         faces: vec![
             face(journal, Face::Front, &both),
             face(journal, Face::Back, &both),
@@ -273,8 +277,6 @@ fn sizes(throw: &Throw, both: &Both<'_>) -> Vec<Row> {
     rows.extend(both.row("stitch", |l| l.plain(scraps::stitch(p.stitch, l))));
     rows.extend(both.row("stitch-length", |l| l.needle(p.stitch_long())));
     rows.extend(both.rows(|l| plan::figures_of(p, Some(throw), Some(throw.covers()), l)));
-    // The plan's figures give this length in whole yards or metres; the sheet has it to the mark too.
-    rows.extend(both.row("seams-length", |l| l.length(throw.runs().1)));
     if let Some(whole) = throw.wholes.last() {
         let size = whole.size;
         rows.extend(both.row("measured", |l| l.by(size.width, size.height)));
@@ -387,6 +389,7 @@ fn heaps(journal: &Journal, both: &Both<'_>) -> Vec<HeapPart> {
                     picture,
                     list,
                     said,
+                    key: seen.key,
                 }),
             }
         }
@@ -398,6 +401,18 @@ fn heaps(journal: &Journal, both: &Both<'_>) -> Vec<HeapPart> {
         })
     })
     .collect()
+}
+
+/// The signs of all that is cut up, each once.
+fn past_key(heaps: &[HeapPart]) -> Vec<KeyLine> {
+    let mut key: Vec<KeyLine> = Vec::new();
+    let cuts = heaps.iter().flat_map(|heap| &heap.cuts);
+    for line in cuts.filter(|c| c.list.is_empty()).flat_map(|c| &c.key) {
+        if key.iter().all(|known| known.text != line.text) {
+            key.push(line.clone());
+        }
+    }
+    key
 }
 
 fn face(journal: &Journal, face: Face, both: &Both<'_>) -> FacePart {
@@ -505,8 +520,8 @@ fn laps(throw: &Throw, both: &Both<'_>) -> Vec<String> {
         })
         .collect();
     let within = |p: Rect| p.count() == 2 || throw.assembly().is_block(p);
-    // Joins that differ alike are named in one line.
-    let mut others: Vec<((Length, Length), Vec<String>)> = Vec::new();
+    // Joins that differ alike are named in one line, those of one kind in the order of their boxes.
+    let mut others: Vec<((Length, Length), Vec<Rect>)> = Vec::new();
     for piece in throw.assembly().pieces() {
         let Some(made) = throw.work(piece).and_then(|w| w.made) else {
             continue;
@@ -516,21 +531,27 @@ fn laps(throw: &Throw, both: &Both<'_>) -> Vec<String> {
             false => throw.plan.lap_between(),
         };
         if (made.joining, made.lap) != (throw.plan.joining, planned) {
-            let name = names::piece(throw, piece, context);
             let like = (made.lap, planned);
             match others.iter_mut().find(|(known, _)| *known == like) {
-                Some((_, names)) => names.push(name),
-                None => others.push((like, vec![name])),
+                Some((_, pieces)) => pieces.push(piece),
+                None => others.push((like, vec![piece])),
             }
         }
     }
-    out.extend(others.into_iter().map(|((lap, planned), names)| {
-        let n = names.len();
+    out.extend(others.into_iter().map(|((lap, planned), differ)| {
+        let mut by_stage = Vec::new();
+        for (key, pieces) in pieces_by_stage(throw) {
+            let (names, n) = named(throw, &pieces, |p| differ.contains(&p), context);
+            if n > 0 {
+                let stage = both.say(&format!("sheet-stage-{key}"), &[]);
+                by_stage.push(say!(both, "sheet-value-at", value = stage, pieces = names));
+            }
+        }
         say!(
             both,
             "sheet-lap-made",
-            pieces = context.words.list("list-short", names),
-            n = n,
+            pieces = context.words.list("list-long", by_stage),
+            n = differ.len(),
             lap = context.length(lap),
             planned = context.length(planned)
         )
@@ -654,8 +675,16 @@ fn card(throw: &Throw, both: &Both<'_>, stages: &[SheetStage], prints: &[Fabric]
     }
     figures.extend(both.row("pair", |l| l.by(p.run(2), p.side)));
     let natural = p.natural_four();
-    figures.extend(both.row("four", |l| l.by(natural, natural)));
-    figures.extend(both.row("trim-to", |l| l.by(p.target(), p.target())));
+    // A four that is no larger than it is trimmed to is told once.
+    if natural != p.target() {
+        figures.extend(both.row("four", |l| l.by(natural, natural)));
+    }
+    let mut trimmed = both.row("trim-to", |l| l.by(p.target(), p.target()));
+    for row in &mut trimmed {
+        let four = say!(both, "kind-four");
+        row.label = say!(both, "sheet-trim-of", kind = four);
+    }
+    figures.extend(trimmed);
     let size = throw.finished();
     figures.extend(both.row("finished", |l| l.by(size.width, size.height)));
     figures.extend(both.row("strip", |l| l.length(p.binding.strip)));

@@ -6,7 +6,7 @@ use crate::show::card_figures::card_figures;
 use crate::show::context::Context;
 use crate::show::sheet::both::Both;
 use crate::show::sheet::content::{
-    SheetEntry, SheetLine, SheetMoves, SheetStage, SheetStep, Tick, Warning,
+    Row, SheetEntry, SheetLine, SheetMoves, SheetStage, SheetStep, Tick, Warning,
 };
 use crate::show::{bound, names, work};
 use crate::throw::tasks::{Caution, Task};
@@ -51,33 +51,31 @@ pub(super) fn warning(
     }
 }
 
+/// The pieces of each stage of joining, in the order of their boxes.
+pub(super) fn pieces_by_stage(throw: &Throw) -> Vec<(&'static str, Vec<Rect>)> {
+    let mut all: Vec<_> = ["square", "pair", "four", "larger", "whole"]
+        .map(|key| (key, Vec::new()))
+        .into();
+    for piece in throw.assembly().pieces() {
+        let key = stage_key(throw.kind(piece));
+        if let Some((_, pieces)) = all.iter_mut().find(|(known, _)| *known == key) {
+            pieces.push(piece);
+        }
+    }
+    all.retain(|(_, pieces)| !pieces.is_empty());
+    all
+}
+
 pub(super) fn stages(
     throw: &Throw,
     both: &Both<'_>,
     day_of: &dyn Fn(Time) -> String,
 ) -> Vec<SheetStage> {
-    let order = ["square", "pair", "four", "larger", "whole"];
-    let mut by_stage: BTreeMap<usize, Vec<Rect>> = BTreeMap::new();
-    for piece in throw.assembly().pieces() {
-        let key = stage_key(throw.kind(piece));
-        let at = order.iter().position(|k| *k == key).unwrap_or(0);
-        by_stage.entry(at).or_default().push(piece);
-    }
     let letters = names::letters(&throw.prints);
     let mut cautions = BTreeSet::new();
-    let mut out: Vec<SheetStage> = by_stage
+    let mut out: Vec<SheetStage> = pieces_by_stage(throw)
         .into_iter()
-        .map(|(at, pieces)| {
-            stage(
-                throw,
-                order[at],
-                &pieces,
-                &letters,
-                &mut cautions,
-                both,
-                day_of,
-            )
-        })
+        .map(|(key, pieces)| stage(throw, key, &pieces, &letters, &mut cautions, both, day_of))
         .collect();
     let whole = throw.assembly().whole();
     for key in ["binding", "washing"] {
@@ -104,7 +102,7 @@ pub(super) fn stages(
                     ("kind", "whole".into()),
                 ],
             );
-            let mut step = step(throw, task, title, &[whole], &mut cautions, both);
+            let mut step = step(throw, (task, None), title, &[whole], &mut cautions, both);
             if *turn > 1 {
                 step.how.clear();
                 step.learned.clear();
@@ -125,6 +123,7 @@ pub(super) fn stages(
                 steps,
                 moves,
                 columns,
+                squares_up: false,
                 lines: Vec::new(),
                 notes: Vec::new(),
             });
@@ -188,27 +187,16 @@ fn stage(
                 .collect();
             let kind = context.say(&format!("kind-{}", names::key(throw.kind(here[0]))), &[]);
             let title = context.say(&format!("title-{}", task.key()), &[("kind", kind.into())]);
-            let mut step = step(throw, *task, title, &here, cautions, both);
+            let lapped = tasks
+                .iter()
+                .position(|t| matches!(t, Task::Dot | Task::Pin));
+            let mut step = step(throw, (*task, lapped), title, &here, cautions, both);
             step.caution = step.caution.filter(|c| here_told.insert(c.title.clone()));
             step
         })
         .collect();
     let line = |piece: &Rect| SheetLine {
-        label: match throw.kind(*piece) {
-            Kind::Square => names::square(*piece),
-            Kind::Pair => {
-                let last = Rect::square(piece.row + piece.rows - 1, piece.col + piece.cols - 1);
-                let first = Rect::square(piece.row, piece.col);
-                say!(
-                    both,
-                    "sheet-line-pair",
-                    first = names::square(first),
-                    second = names::square(last)
-                )
-            }
-            Kind::Four => names::block(*piece),
-            _ => names::piece(throw, *piece, context),
-        },
+        label: label(throw, *piece, context),
         ticks: tasks
             .iter()
             .map(|task| {
@@ -241,6 +229,7 @@ fn stage(
             .iter()
             .map(|t| both.say(&format!("sheet-column-{}", t.key()), &[]))
             .collect(),
+        squares_up: tasks.contains(&Task::SquareUp),
         lines: pieces.iter().map(line).collect(),
         notes: throw
             .notes
@@ -256,12 +245,152 @@ fn stage(
     }
 }
 
+/// A piece as it is named beside its boxes; a name is never broken from one line to the next.
+pub(super) fn label(throw: &Throw, piece: Rect, context: Context<'_>) -> String {
+    let name = match throw.kind(piece) {
+        Kind::Square => names::square(piece),
+        Kind::Pair => {
+            let last = Rect::square(piece.row + piece.rows - 1, piece.col + piece.cols - 1);
+            let first = Rect::square(piece.row, piece.col);
+            say!(
+                context,
+                "sheet-line-pair",
+                first = names::square(first),
+                second = names::square(last)
+            )
+        }
+        Kind::Four => names::block(piece),
+        _ => names::piece(throw, piece, context),
+    };
+    name.replace(' ', "\u{a0}")
+}
+
+/// Some of these pieces in words, those that follow one another in the order of their boxes by the
+/// first and the last; and of how many names that takes.
+pub(super) fn named(
+    throw: &Throw,
+    pieces: &[Rect],
+    is_meant: impl Fn(Rect) -> bool,
+    context: Context<'_>,
+) -> (String, usize) {
+    let mut names = Vec::new();
+    let mut has_run = false;
+    for run in pieces.chunk_by(|a, b| is_meant(*a) == is_meant(*b)) {
+        let (Some(first), Some(last)) = (run.first(), run.last()) else {
+            continue;
+        };
+        if !is_meant(*first) {
+            continue;
+        }
+        let label = |piece: &Rect| label(throw, *piece, context);
+        if run.len() < 3 {
+            names.extend(run.iter().map(label));
+        } else {
+            has_run = true;
+            names.push(say!(
+                context,
+                "sheet-run",
+                first = label(first),
+                last = label(last)
+            ));
+        }
+    }
+    let count = names.len();
+    let list = context.words.list("list-short", names);
+    match has_run {
+        true => (say!(context, "sheet-in-order", pieces = list), count),
+        false => (list, count),
+    }
+}
+
 /// So many values of one figure are told side by side.
 const VALUES_TOLD: usize = 3;
+/// So many names are few.
+const FEW_NAMES: usize = 3;
+
+/// A figure that is not the same for all pieces: each value with the pieces it holds for. What
+/// follows from the lap is told by the lap, whose pieces are named in the step `lapped`.
+fn told_apart(
+    throw: &Throw,
+    (task, lapped): (Task, Option<usize>),
+    pieces: &[Rect],
+    values: &[String],
+    both: &Both<'_>,
+) -> String {
+    let context = both.doubled;
+    let mut known: Vec<&String> = Vec::new();
+    for value in values {
+        if !known.contains(&value) {
+            known.push(value);
+        }
+    }
+    let list = |key: &str, told: Vec<String>| context.words.list(key, told);
+    if known.len() > VALUES_TOLD {
+        return say!(both, "sheet-differs");
+    }
+    if !matches!(task, Task::Dot | Task::Pin | Task::PressLap | Task::Stitch) {
+        return list("list-long", known.into_iter().cloned().collect());
+    }
+    let mut by_lap: BTreeMap<_, BTreeSet<&String>> = BTreeMap::new();
+    for (piece, value) in pieces.iter().zip(values) {
+        let lap = throw.made(*piece).lap;
+        by_lap.entry(lap).or_default().insert(value);
+    }
+    let by_lap = by_lap.into_iter();
+    let by_lap: Option<Vec<_>> = by_lap
+        .map(|(lap, values)| (values.len() == 1).then(|| (lap, values.first().copied())))
+        .collect();
+    if let (Some(by_lap), Some(lapped), false) =
+        (by_lap, lapped, matches!(task, Task::Dot | Task::Pin))
+    {
+        if task == Task::PressLap {
+            let values = list("list-long", known.into_iter().cloned().collect());
+            return say!(both, "sheet-as-lapped", values = values, n = lapped + 1);
+        }
+        let each = by_lap.into_iter().filter_map(|(lap, value)| {
+            let lap = context.length(lap);
+            Some(say!(
+                both,
+                "sheet-at-lap",
+                value = value?.as_str(),
+                lap = lap
+            ))
+        });
+        return list("list-long", each.collect());
+    }
+    let of = |value: &String| {
+        let has = |piece: Rect| {
+            let at = pieces.iter().position(|p| *p == piece);
+            at.and_then(|at| values.get(at)) == Some(value)
+        };
+        named(throw, pieces, has, context)
+    };
+    let mut each: Vec<_> = known.into_iter().map(|value| (value, of(value))).collect();
+    // What would take many names, or holds for the most, comes last, and is all the others.
+    each.sort_by_key(|(value, (_, names))| {
+        let count = values.iter().filter(|v| v == value).count();
+        ((*names).max(FEW_NAMES), count)
+    });
+    let last = each.len().saturating_sub(1);
+    let each = each.into_iter().enumerate();
+    let each = each.map(|(n, (value, (names, _)))| {
+        let pieces = match n == last {
+            true => say!(both, "sheet-all-others"),
+            false => names,
+        };
+        say!(
+            both,
+            "sheet-value-at",
+            value = value.as_str(),
+            pieces = pieces
+        )
+    });
+    list("list-long", each.collect())
+}
 
 fn step(
     throw: &Throw,
-    task: Task,
+    (task, lapped): (Task, Option<usize>),
     title: String,
     pieces: &[Rect],
     cautions: &mut BTreeSet<String>,
@@ -287,39 +416,33 @@ fn step(
         rows
     };
     let mut figures = each(piece);
-    let others: Vec<Vec<_>> = pieces
-        .iter()
-        .filter(|p| **p != piece)
-        .map(|p| each(*p))
-        .collect();
+    let all: Vec<Vec<_>> = pieces.iter().map(|p| each(*p)).collect();
     for (n, row) in figures.iter_mut().enumerate() {
-        let all = std::iter::once(&*row).chain(others.iter().filter_map(|o| o.get(n)));
-        let (mut own, mut other) = (Vec::new(), Vec::new());
-        for one in all {
-            if !own.contains(&one.own) {
-                own.push(one.own.clone());
-                other.extend(one.other.clone());
-            }
-        }
-        // Few that differ are all told; which piece has which stands in its step in the window.
-        match own.len() {
-            1 => {}
-            2..=VALUES_TOLD => {
-                row.own = own.join("; ");
-                row.other = (!other.is_empty()).then(|| other.join("; "));
-            }
-            _ => {
-                row.own = say!(both, "sheet-differs");
-                row.other = None;
-            }
+        let text = |row: &Row| match &row.other {
+            Some(other) => say!(
+                both,
+                "sheet-both",
+                first = row.own.as_str(),
+                second = other.as_str()
+            ),
+            None => row.own.clone(),
+        };
+        // A piece that lacks it, such as a join of which no part is to be made again, has nothing
+        // to say of it.
+        let has = |rows: &&Vec<Row>| rows.get(n).is_some_and(|own| own.label == row.label);
+        let (with, values): (Vec<Rect>, Vec<String>) = pieces
+            .iter()
+            .zip(&all)
+            .filter(|(_, rows)| has(rows))
+            .map(|(piece, rows)| (*piece, rows.get(n).map(text).unwrap_or_default()))
+            .unzip();
+        if values.iter().any(|value| Some(value) != values.first()) {
+            row.own = told_apart(throw, (task, lapped), &with, &values, both);
+            row.other = None;
         }
     }
-    let mut how: Vec<String> = match task {
-        Task::JoinBinding | Task::GlueBinding => work::special(throw, task, piece, context),
-        _ => Vec::new(),
-    };
     let usual = work::usual_how(throw, task, piece, context);
-    how.extend(usual.lines().map(str::to_string));
+    let mut how: Vec<String> = usual.lines().map(str::to_string).collect();
     if matches!(task, Task::Dot | Task::Pin | Task::Stitch) {
         for piece in pieces {
             if let Some(opened) = work::opened_in_part(throw, *piece) {

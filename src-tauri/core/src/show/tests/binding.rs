@@ -54,7 +54,10 @@ fn lengths_on_the_steps_of_the_binding() {
         figure(Task::StitchBinding, "All the way round"),
         told("128 in")
     );
-    assert_eq!(figure(Task::CutBinding, "Binding"), told("132 in"));
+    assert_eq!(
+        figure(Task::JoinBinding, "Joined, it is at least"),
+        told("132 in")
+    );
     assert_eq!(figure(Task::CutBinding, "Strips"), told("5 strips"));
     assert_eq!(figure(Task::JoinBinding, "Joins"), told("4"));
     assert_eq!(
@@ -156,8 +159,9 @@ fn an_older_throw_keeps_its_steps() {
     );
 }
 
-/// The figure of the step, the sentence of the step, what is to have at hand and the picture all
-/// come from the same arithmetic: of 1 in of denim of 0.95 mm (25.4 − 0.95) / 2 = 12.225 mm show.
+/// The figure of the step, what is to have at hand and the picture all come from the same
+/// arithmetic: of 1 in of denim of 0.95 mm (25.4 − 0.95) / 2 = 12.225 mm show. It is told to the
+/// ruler's mark, once on the step.
 #[test]
 fn what_shows_of_the_strip_is_the_same_everywhere() {
     let words = Words::english();
@@ -172,13 +176,10 @@ fn what_shows_of_the_strip_is_the_same_everywhere() {
     let mut journal = sewn(true);
     let strip = strip_shown(journal.throw());
     assert_eq!(strip.plain, crate::measure::nm(12_225_000));
-    let shown = metric.showing(strip.plain).text;
-    // 12.225 mm is 0.4813 in, 15.4 of 32: not half of the strip, as on a ruler of sixteenths.
-    assert_eq!(shown, "≈\u{a0}12.2\u{a0}mm");
-    assert_eq!(
-        context(&words).showing(strip.plain).text,
-        "≈\u{a0}15/32\u{a0}in"
-    );
+    let shown = metric.length(strip.plain).text;
+    // 12.225 mm is 0.4813 in, 7.7 of 16.
+    assert_eq!(shown, "≈\u{a0}12\u{a0}mm");
+    assert_eq!(context(&words).length(strip.plain).text, "≈\u{a0}½\u{a0}in");
     let gathered = crate::show::gather::gather(&journal, metric);
     let rows = gathered.rows.into_iter();
     let lines: Vec<String> = rows.flat_map(|row| row.lines).collect();
@@ -195,7 +196,8 @@ fn what_shows_of_the_strip_is_the_same_everywhere() {
     }
     let card = *work_view(&journal, None, metric).card.expect("a step");
     assert_eq!(card.task, Task::GlueBinding);
-    assert!(card.how.contains(&sentence), "{:?}", card.how);
+    let told = card.how.iter().filter(|line| line.contains(&shown));
+    assert_eq!(told.count(), 0, "{:?}", card.how);
     let each = card
         .figures
         .iter()
@@ -210,6 +212,54 @@ fn what_shows_of_the_strip_is_the_same_everywhere() {
     assert_eq!(told("From the raw edge of the strip"), "3\u{a0}mm");
     let fold = strip.plain - row_from_edge(System::Metric);
     assert_eq!(told("From the fold"), metric.length(fold).text);
+}
+
+/// By hand: 27½ × 36½ in with 5 strips of 28 in lapped ½ in, begun 20¼ in along the top: each join
+/// comes 27½ in further on. 7¼ in of the top are left, so that the first comes 20¼ in down the
+/// right side, 16¼ in of which are left; and so on.
+#[test]
+fn where_the_strip_begins_and_its_joins_come_is_a_figure_each() {
+    let words = Words::english();
+    let journal = begin(Plan::default());
+    let throw = journal.throw();
+    let whole = throw.assembly().whole();
+    let figures = |task| {
+        let figures = crate::show::card_figures::card_figures(throw, task, whole, context(&words));
+        let told = |f: Figure| format!("{}: {}", f.label, f.value.text.replace('\u{a0}', " "));
+        figures.into_iter().map(told).collect::<Vec<String>>()
+    };
+    assert_eq!(
+        figures(Task::GlueBinding),
+        [
+            "Begin: top, from left: 20¼ in",
+            "Joins: right, from top: 20¼ in",
+            "Joins: bottom, from right: 11¼ in",
+            "Joins: left, from bottom: 11¼ in",
+            "Joins: top, from left: 2¼ in",
+            "Shows on each face: ≈ ½ in",
+        ]
+    );
+    assert_eq!(
+        figures(Task::JoinBinding),
+        ["Joins: 4", "Lap: ½ in", "Joined, it is at least: 132 in"]
+    );
+    assert_eq!(
+        figures(Task::PressBinding),
+        ["Folded, it is as wide as: ½ in"]
+    );
+    // No sentence of these steps has more than one length in it.
+    for task in [
+        Task::CutBinding,
+        Task::JoinBinding,
+        Task::PressBinding,
+        Task::GlueBinding,
+        Task::StitchBinding,
+    ] {
+        let how = crate::show::work::usual_how(throw, task, whole, context(&words));
+        for line in how.split_terminator(['.', '\n']) {
+            assert!(line.matches("\u{a0}in").count() <= 1, "{line}");
+        }
+    }
 }
 
 /// Each move at the corner has its picture, the last with a row of stitching that turns.

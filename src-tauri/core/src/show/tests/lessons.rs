@@ -173,7 +173,7 @@ fn lessons_are_told_in_the_language_they_are_read_in() {
     assert_eq!(in_german[..2], kept);
     assert_eq!(
         in_german[2],
-        "An einer Nähprobe war eine Überlappung von 12,7 mm richtig."
+        "An einer Nähprobe war eine Überlappung von ≈ 13 mm richtig."
     );
     assert!(in_german[6].ends_with("versengt."), "{in_german:?}");
     for (german, english) in in_german.iter().zip(&in_english).skip(2) {

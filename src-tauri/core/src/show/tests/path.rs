@@ -424,7 +424,55 @@ fn laps_that_differ_alike_are_one_line_of_the_sheet() {
     let sheet = crate::show::sheet::sheet(&journal, context(&words), units, &day);
     assert_eq!(
         plain(&sheet.laps),
-        "Begun with ½ in instead of ⅝ in, 3 in all: Pair 1·1 + 1·2, Pair 2·1 + 2·2, Pair 1·3 + 1·4."
+        "Begun with ½ in instead of ⅝ in, 3 in all. Pairs: 1·1 + 1·2 to 1·3 + 1·4 in the order of their boxes."
+    );
+    // Beside a lap stands where it holds; what follows from the lap is told by the lap.
+    let pairs = &sheet.stages[1];
+    let figure = |step: usize, label: &str| {
+        let rows = pairs.steps[step].figures.iter();
+        let rows: Vec<_> = rows.filter(|row| row.label == label).collect();
+        assert_eq!(rows.len(), 1, "{label}");
+        assert_eq!(rows[0].other, None);
+        plain(std::slice::from_ref(&rows[0].own))
+    };
+    assert_eq!(
+        figure(0, "Lap"),
+        "½ in: 1·1 + 1·2 to 1·3 + 1·4 in the order of their boxes; ⅝ in: all others"
+    );
+    assert_eq!(figure(1, "Lap"), "½ in; ⅝ in, as in step 1");
+    let stitched = pairs
+        .steps
+        .iter()
+        .position(|s| s.title == "Stitch the pair");
+    assert_eq!(
+        figure(stitched.expect("it is stitched"), "Stitch from the edge"),
+        "¼ in for a lap of ½ in; 5/16 in for a lap of ⅝ in"
+    );
+    // No name is broken where a line ends.
+    assert!(
+        sheet.laps[0].contains("1·1\u{a0}+\u{a0}1·2"),
+        "{:?}",
+        sheet.laps
+    );
+    assert_eq!(pairs.lines[0].label, "1·1\u{a0}+\u{a0}1·2");
+    assert_eq!(figure(0, "Seam length"), "5 in");
+}
+
+/// Of a throw sewn half with one lap and half with another, no more names are told than there are
+/// runs; the joins between larger parts differ in length, and the fewest are named.
+#[test]
+fn where_a_figure_holds_is_told_by_the_fewest_names() {
+    let words = Words::english();
+    let journal = begin(Plan::default());
+    let calendar = crate::show::dates::ZoneName::named("UTC").calendar();
+    let units = crate::show::export::PrintUnits::Both;
+    let day = |at| calendar.day(at);
+    let sheet = crate::show::sheet::sheet(&journal, context(&words), units, &day);
+    let larger = &sheet.stages[3].steps[0];
+    let seam = larger.figures.iter().find(|row| row.label == "Seam length");
+    assert_eq!(
+        plain(&[seam.expect("it is told").own.clone()]),
+        "27½ in (≈ 699 mm): Rows A and B, Rows A to C; 9½ in (≈ 241 mm): all others"
     );
 }
 

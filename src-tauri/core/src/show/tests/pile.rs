@@ -531,6 +531,23 @@ fn a_leg_is_cut_line_by_line() {
         second.list.iter().filter_map(|r| r.chalk.clone()).count(),
         6
     );
+    // A spare is called the same in the picture, where it might be taken for the number of a place,
+    // and in the list.
+    let labels = |view: &PileCutView| -> Vec<String> {
+        let marks = view.picture.iter().flat_map(|picture| &picture.marks);
+        let labels = marks.filter_map(|mark| match mark {
+            crate::show::Mark::Area { label, .. } => label.clone(),
+            _ => None,
+        });
+        labels.collect()
+    };
+    let told = labels(&second);
+    let spares = told.iter().filter(|label| *label == "S").count();
+    assert_eq!((told.len() as u32, spares as u32), (second.expected, over));
+    assert!(told.contains(&"4·4".to_string()), "{told:?}");
+    let chalk: Vec<String> = second.list.iter().filter_map(|r| r.chalk.clone()).collect();
+    assert!(chalk.iter().all(|line| line.contains('S')), "{chalk:?}");
+    assert_eq!(chalk[0], "Chalk on them: 4·4, and S on the spare.");
     act(&mut journal, &second.all_came.unwrap().action, 4);
     let cut: Vec<Rect> = journal.throw().assembly().whole().squares().collect();
     let cut = cut

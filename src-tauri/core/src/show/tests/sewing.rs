@@ -650,7 +650,18 @@ fn lengths_are_told_as_she_measures_them() {
     let text = |shown: crate::words::Shown| shown.text.replace('\u{a0}', " ");
     assert_eq!(text(metric.far(tenths_of_mm(370_205))), "37 m");
     assert_eq!(text(inch.far(tenths_of_mm(370_205))), "40 yd");
-    assert_eq!(text(metric.far(tenths_of_mm(50_000))), "500 cm");
+    assert_eq!(text(metric.far(tenths_of_mm(50_000))), "5 m");
+    // Whoever measures 132 in of binding in metres has no use for its tenths of a millimetre; an
+    // inch ruler reads it to the mark.
+    assert_eq!(text(metric.long(inches(132))), "≈ 3.35 m");
+    assert_eq!(text(metric.long(tenths_of_mm(33_500))), "3.35 m");
+    assert_eq!(
+        text(metric.long(crate::measure::half_inches(39))),
+        "≈ 49.5 cm"
+    );
+    assert_eq!(text(inch.long(inches(132))), "132 in");
+    let spoken = metric.long(inches(132)).spoken;
+    assert_eq!(spoken, "about 3.35 metres");
     let fault = crate::plan::PlanFault::Lap;
     let [one, other] = [inch, metric].map(|c| errors::plan_fault(fault, c).next);
     assert!(one.contains('½') && !one.contains("mm"), "{one}");
@@ -671,7 +682,12 @@ fn whole_rows_are_named_by_their_letters() {
     assert_eq!(name([0, 0, 4, 6]), "Rows A and B");
     assert_eq!(name([2, 0, 6, 6]), "Rows B to D");
     assert_eq!(name([0, 2, 8, 4]), "Columns 2 and 3");
-    assert_eq!(name([0, 0, 4, 4]), "Part 1·1 to 4·4");
+    // So is one of whole fours; one that has part of a four is named by its squares.
+    assert_eq!(name([0, 0, 4, 4]), "Fours A1 to B2");
+    assert_eq!(name([2, 2, 2, 4]), "Fours B2 and B3");
+    assert_eq!(name([0, 0, 2, 3]), "Part 1·1 to 2·3");
+    let spoken = |rect: [u16; 4]| names::spoken(journal.throw(), Rect::from(rect), context);
+    assert_eq!(spoken([0, 0, 4, 4]), "Fours A1 to B2");
 }
 
 /// Who says that a piece is off is asked what is wrong, not told that nothing is.
