@@ -60,6 +60,20 @@ export class Sizing<Side extends string> {
     }
   }
 
+  /** What is typed, with every unit spelled out; null where nothing is. */
+  draft(): Record<Side, string> | null {
+    const ruler = preferences.prefs?.ruler;
+    if (!ruler || this.sides.every((side) => this.typed[side].trim() === '')) return null;
+    const spelled = this.sides.map((side) => [side, spelledOut(this.typed[side], ruler)]);
+    return Object.fromEntries(spelled) as Record<Side, string>;
+  }
+
+  /** Take up what was typed before. */
+  async restore(draft: Record<Side, string>) {
+    this.typed = { ...draft };
+    await this.now();
+  }
+
   /** Rub everything out. */
   async clear() {
     this.typed = this.empty();

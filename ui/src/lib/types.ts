@@ -1370,6 +1370,10 @@ export type GridsView = {
  */
 problem: Problem | null, 
 /**
+ * What is wrong with the side of the pack's squares.
+ */
+pack: Problem | null, 
+/**
  * What there is, a sentence each.
  */
 said: Array<string>, 
@@ -1746,6 +1750,16 @@ knees: Knees, };
 export type JoinOrder = "rows" | "columns" | "doubling";
 
 export type Joining = "lapped" | "seamed" | "exposed";
+
+export type KeyLine = { 
+/**
+ * The sign by itself.
+ */
+sign: Picture, 
+/**
+ * What it means.
+ */
+text: string, };
 
 export type Kind = "square" | "pair" | "four" | "row" | "column" | "part" | "whole";
 
@@ -2450,7 +2464,11 @@ worn: WornAsked | null,
 /**
  * The caution at the blade.
  */
-caution: CautionNote | null, };
+caution: CautionNote | null, 
+/**
+ * What the signs of the picture mean.
+ */
+key: Array<KeyLine>, };
 
 export type PileView = { 
 /**

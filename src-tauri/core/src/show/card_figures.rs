@@ -121,7 +121,7 @@ pub(super) fn card_figures(
             }
             add("stitch-length", context.needle(plan.stitch_long()));
             if let Some(fringe) = fringe(made.joining, made.lap, plan.stitch) {
-                add("fringe", context.length(fringe));
+                add("fringe", context.fringe(fringe));
             }
             add(seam, context.length(throw.to_sew(piece)));
         }

@@ -2,7 +2,7 @@
 
 use crate::measure::{
     Fraction, Length, MetricUnit, ParseError, Ruler, System, eighth_inches, in_nm, inches,
-    tenths_of_mm, zero,
+    sixty_fourths, tenths_of_mm, zero,
 };
 use crate::plan::binding::row_from_edge;
 use crate::throw::Time;
@@ -60,6 +60,15 @@ impl Context<'_> {
             };
             self.words.exact(length, fine)
         })
+    }
+
+    /// Fringe, beside the ruler's marks only where it is scarce: on them half of little and half of
+    /// less read the same.
+    pub(super) fn fringe(&self, length: Length) -> Shown {
+        match length < sixty_fourths(8) {
+            true => self.fine(length),
+            false => self.length(length),
+        }
     }
 
     /// A length that nobody marks with a ruler, such as the whole binding: in metres to the

@@ -115,10 +115,8 @@ pub struct PileCutView {
     pub worn: Option<WornAsked>,
     /// The caution at the blade.
     pub caution: Option<CautionNote>,
-    /// What the signs of the picture mean, on paper, where nothing can be tapped to learn it.
-    #[serde(skip)]
-    #[ts(skip)]
-    pub(super) key: Vec<KeyLine>,
+    /// What the signs of the picture mean.
+    pub key: Vec<KeyLine>,
 }
 
 /// A way to cut a piece.
@@ -522,7 +520,7 @@ fn cutting_by(
     } else {
         view.picture = Some(drawn(&piece, cuts, &sheet, done));
     }
-    if is_paper {
+    if !held {
         view.key = key;
     }
     if counted.is_none() {

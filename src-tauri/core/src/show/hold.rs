@@ -64,7 +64,7 @@ pub(super) fn hold(journal: &Journal, width: &str, height: &str, context: Contex
                     lines.push(say!(
                         context,
                         "hold-fringe",
-                        fringe = context.length(fringe)
+                        fringe = context.fringe(fringe)
                     ));
                 }
                 let same = h.lap == throw.plan.lap_between();

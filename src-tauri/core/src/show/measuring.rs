@@ -259,10 +259,10 @@ pub(super) fn verdict_of(
             let lap = sewn_lap(&throw.plan, made.joining, made.stitch, measured);
             let fringe = fringe(made.joining, lap, made.stitch);
             let fringe = match fringe.filter(|fringe| *fringe >= zero()) {
-                Some(fringe) => context.fine(fringe),
+                Some(fringe) => context.fringe(fringe),
                 None => context.plain(say!(context, "none")),
             };
-            let least = context.fine(throw.plan.least_fringe);
+            let least = context.fringe(throw.plan.least_fringe);
             // It is read before anything is trimmed.
             out.insert(
                 warned,

@@ -447,7 +447,7 @@ pub(super) fn figures_of(
         )),
     );
     match plan.fringe() {
-        Some(fringe) if fringe >= zero() => add("fringe", context.length(fringe)),
+        Some(fringe) if fringe >= zero() => add("fringe", context.fringe(fringe)),
         Some(fringe) => add("fringe", context.over_under(fringe)),
         None => add("fringe", context.plain(say!(context, "no-fringe"))),
     }
@@ -494,7 +494,7 @@ pub(super) fn advice(advice: &Advice, context: Context<'_>) -> Problem {
             let shown = if *fringe < zero() {
                 say!(context, "none")
             } else {
-                context.fine(*fringe).text
+                context.fringe(*fringe).text
             };
             context.words.problem(
                 "advice-fringe",

@@ -77,7 +77,7 @@ pub(super) fn trims(journal: &Journal, context: Context<'_>) -> TrimView {
     let reason = found.first().map_or_else(Vec::new, |b| {
         let natural = throw.plan.natural_four();
         let now = found.iter().find(|c| c.trim == natural);
-        let short = now.map_or(0, pieces_saved);
+        let short = now.map_or(0, |c| pieces_saved(c, context));
         let first = match (b.trim == natural, short) {
             _ if b.trim > natural => say!(
                 context,
@@ -94,7 +94,7 @@ pub(super) fn trims(journal: &Journal, context: Context<'_>) -> TrimView {
                     size = context.length(b.trim),
                     natural = context.length(natural),
                     n = n,
-                    left = pieces_saved(b)
+                    left = pieces_saved(b, context)
                 )
             }
         };
@@ -151,11 +151,14 @@ fn trim_row(
     let finished = throw.after(allowed.iter().flatten()).finished();
     let chosen = throw.plan.target() == size && allowed.is_err();
     let said = [
-        match pieces_saved(choice) {
+        match pieces_saved(choice, context) {
             0 => say!(context, "trim-none-short"),
             n => say!(context, "trim-short", n = n),
         },
-        say!(context, "trim-waste", waste = context.length(choice.waste)),
+        match context.ruler.nearest(choice.waste) > zero() {
+            true => say!(context, "trim-waste", waste = context.length(choice.waste)),
+            false => say!(context, "trim-waste-none"),
+        },
     ];
     TrimRow {
         size: context.length(size),
@@ -170,14 +173,21 @@ fn trim_row(
         saves: choice
             .saves
             .iter()
+            .filter(|s| is_seen(s, context))
             .map(|s| save(throw, s, &choice.laps, context))
             .collect(),
     }
 }
 
+/// Whether a shortage is as much as a mark of the ruler shows.
+fn is_seen(save: &Save, context: Context<'_>) -> bool {
+    context.ruler.nearest(save.short) > zero()
+}
+
 /// How many pieces a choice leaves short; one may be so both ways.
-fn pieces_saved(choice: &TrimChoice) -> usize {
-    let pieces: BTreeSet<Rect> = choice.saves.iter().map(|s| s.piece).collect();
+fn pieces_saved(choice: &TrimChoice, context: Context<'_>) -> usize {
+    let seen = choice.saves.iter().filter(|s| is_seen(s, context));
+    let pieces: BTreeSet<Rect> = seen.map(|s| s.piece).collect();
     pieces.len()
 }
 

@@ -951,8 +951,7 @@ fn fabrics_of(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<String>
 
 /// Whether a sitting takes no more than one row of blocks.
 fn by_row(throw: &Throw, batch: &Batch) -> bool {
-    tier(batch.kind) <= tier(Kind::Four)
-        && !sitting(batch.task, throw.made(batch.piece).joining).is_empty()
+    tier(batch.kind) <= tier(Kind::Four) && !sitting_tasks(throw, batch).is_empty()
 }
 
 /// The pieces of one sitting: all that are alike; of pairs and fours to be lapped those in one
@@ -973,7 +972,7 @@ fn together(throw: &Throw, batch: &Batch) -> Vec<Rect> {
 fn sitting_button(throw: &Throw, batch: &Batch, context: Context<'_>) -> Option<Button> {
     let task = batch.task;
     let pieces = together(throw, batch);
-    let tasks = sitting(task, throw.made(batch.piece).joining);
+    let tasks = sitting_tasks(throw, batch);
     let past = match tasks.is_empty() {
         true => past(throw, task, context),
         false => say!(context, "past-lap-and-press"),
@@ -1004,12 +1003,17 @@ fn sitting_button(throw: &Throw, batch: &Batch, context: Context<'_>) -> Option<
     Some(Button { label, action })
 }
 
+/// What is done in one sitting to the pieces of a batch.
+fn sitting_tasks(throw: &Throw, batch: &Batch) -> &'static [Task] {
+    sitting(batch.task, throw.made(batch.piece).joining)
+}
+
 /// The buttons that say what is done, the largest first: for several at once only up to `most`,
 /// where there is such a bound.
 fn ticks(throw: &Throw, batch: &Batch, most: Option<usize>, context: Context<'_>) -> Vec<Button> {
     let (task, n) = (batch.task, batch.count);
     // Beside the button of a sitting, which presses too, it is said that these do not.
-    let sits = !sitting(task, throw.made(batch.piece).joining).is_empty();
+    let sits = !sitting_tasks(throw, batch).is_empty();
     let past = match sits {
         true => say!(context, "past-not-pressed"),
         false => past(throw, task, context),
@@ -1025,6 +1029,16 @@ fn ticks(throw: &Throw, batch: &Batch, most: Option<usize>, context: Context<'_>
     // The large button may be the one for all already.
     let all_first = whole_sitting && !sits && together(throw, batch).len() == n;
     let mut out: Vec<Button> = sitting.into_iter().collect();
+    if sits && whole_sitting && together(throw, batch).len() > 1 {
+        let past = say!(context, "past-lap-and-press");
+        out.push(Button {
+            label: say!(context, "tick-this", past = past),
+            action: Command::TickSitting {
+                tasks: sitting_tasks(throw, batch).to_vec(),
+                pieces: vec![batch.piece],
+            },
+        });
+    }
     out.push(Button {
         label: match n {
             1 if sews_rows(throw, task) => say!(context, "tick-stitch-rows"),

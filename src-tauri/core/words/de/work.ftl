@@ -777,6 +777,7 @@ trim-short = { $n ->
    *[other] { $n } gemessene Stücke sind zu klein.
 }
 trim-waste = Im Mittel fallen je Kante { $waste } weg.
+trim-waste-none = Von den Kanten fällt kaum etwas weg.
 trim-choose = Schneiden auf { $size }
 save-lap = { $joining ->
     [lapped] bei { $piece } { $lap } überlappen
@@ -809,8 +810,8 @@ reason-smaller = Bei { $natural } { $n ->
 }.
 reason-cost = { $n ->
     [0] Insgesamt der kleinste Aufwand: kaum Arbeit oder verlorener Stoff.
-    [one] Insgesamt der kleinste Aufwand: Arbeit und verlorener Stoff im Wert von etwa einer Minute, nach unserer Schätzung.
-   *[other] Insgesamt der kleinste Aufwand: Arbeit und verlorener Stoff im Wert von etwa { $n } Minuten, nach unserer Schätzung.
+    [one] Insgesamt der kleinste Aufwand: etwa eine Minute Arbeit, verlorener Stoff mitgerechnet, nach unserer Schätzung.
+   *[other] Insgesamt der kleinste Aufwand: etwa { $n } Minuten Arbeit, verlorener Stoff mitgerechnet, nach unserer Schätzung.
 }
 closing-all = Alle Reihen und Spalten werden so lang, wie sie sollen.
 block-key-right = genau richtig

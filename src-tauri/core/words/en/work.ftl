@@ -778,6 +778,7 @@ trim-short = { $n ->
    *[other] { $n } measured pieces fall short.
 }
 trim-waste = On average { $waste } comes off a side.
+trim-waste-none = Hardly anything comes off a side.
 trim-choose = Trim to { $size }
 save-lap = { $joining ->
     [lapped] where it meets { $piece } lap { $lap }
@@ -810,8 +811,8 @@ reason-smaller = At { $natural } { $n ->
 }.
 reason-cost = { $n ->
     [0] The least trouble overall: hardly any work or lost cloth.
-    [one] The least trouble overall: work and lost cloth worth about a minute, by our estimate.
-   *[other] The least trouble overall: work and lost cloth worth about { $n } minutes, by our estimate.
+    [one] The least trouble overall: about a minute’s work with the lost cloth counted in, by our estimate.
+   *[other] The least trouble overall: about { $n } minutes’ work with the lost cloth counted in, by our estimate.
 }
 closing-all = All rows and columns come out as long as they should.
 block-key-right = just right

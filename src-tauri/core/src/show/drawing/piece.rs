@@ -15,6 +15,7 @@ use crate::show::picture::{DrawnCloth, Hold, Ink, Mark, Picture};
 use crate::throw::Throw;
 use serde::Serialize;
 use std::cmp::{max, min};
+use ts_rs::TS;
 
 /// How a heap's cloth is drawn, right side up.
 pub(in crate::show) fn cloth(throw: &Throw, heap: &Heap) -> DrawnCloth {
@@ -385,7 +386,7 @@ impl Lying<'_> {
 const SIGN: [f64; 2] = [20.0, 10.0];
 
 /// What a sign in a drawing means.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, TS)]
 pub struct KeyLine {
     /// The sign by itself.
     pub sign: Picture,

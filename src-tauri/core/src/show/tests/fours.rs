@@ -92,6 +92,42 @@ fn a_four_by_its_sides_and_diagonals() {
     // It is pulled square and measured again before anything is cut.
     assert_eq!(leaning.verdict.len(), 1);
     assert_eq!(shown(&leaning, "Trim from the left"), "");
+    // One that still leans once it was measured so is cut as it can be.
+    let mut pulled = crate::demo::throw(now);
+    let keep = leaning.keep.as_ref().expect("it can be kept");
+    act(&mut pulled, &keep.action, now);
+    // What a leaning four holds tells nothing of the lap.
+    let seen = |journal: &Journal| crate::fitting::drift::seen(journal.throw()).len();
+    let measured = journal
+        .throw()
+        .work(piece)
+        .and_then(|w| w.measured)
+        .is_some();
+    assert_eq!(seen(&pulled) + usize::from(measured), seen(&journal));
+    let again = match answer(
+        &pulled,
+        &Query::Outline {
+            piece,
+            typed: OutlineTyped {
+                top: "9 1/2".into(),
+                right: "9 1/2".into(),
+                bottom: "9 1/2".into(),
+                left: "9 1/2".into(),
+                falling: "13 3/4".into(),
+                rising: "13 1/8".into(),
+            },
+        },
+        context,
+    ) {
+        Ok(View::Measure(view)) => view,
+        other => panic!("{other:?}"),
+    };
+    assert!(
+        again.verdict[0].starts_with("It still leans"),
+        "{:?}",
+        again.verdict
+    );
+    assert_ne!(shown(&again, "Trim from the left"), "");
     // A diagonal misread by an inch is named; one alone is asked for.
     let misread = measure(["9 1/2"; 4], ["14 1/2", "13 7/16"]);
     assert_eq!(misread.keep, None);
@@ -361,8 +397,9 @@ fn what_is_opened_is_told_before_the_new_square_goes_in() {
         .iter()
         .find(|w| matches!(w.button.action, Command::Replace { .. }))
         .unwrap();
-    let which = "Unpick Square 2·1 from Square 2·2: the whole seam, 5 in. \
-                 Unpick Pair 1·1 + 1·2 from Pair 2·1 + 2·2: only 5 in, along Square 2·1.";
+    // The seam between the pairs was sewn last and crosses the end of the other, so it goes first.
+    let which = "Unpick Pair 1·1 + 1·2 from Pair 2·1 + 2·2: only 5 in, along Square 2·1. \
+                 Unpick Square 2·1 from Square 2·2: the whole seam, 5 in.";
     assert!(
         plain(&recut.lines).contains(which),
         "{}",

@@ -194,6 +194,7 @@ fn ticks_say_what_they_count() {
         labels(&journal),
         [
             "These 4 lapped and pressed",
+            "This one lapped and pressed",
             "This one lapped, not pressed yet",
             "All 8 lapped, not pressed yet"
         ]
@@ -207,6 +208,7 @@ fn ticks_say_what_they_count() {
         labels(&journal),
         [
             "These 4 lapped and pressed",
+            "This one lapped and pressed",
             "This one lapped, not pressed yet",
             "These 7 at ½ in lapped, not pressed yet",
             "All 8 lapped, not pressed yet (laps differ)"
@@ -227,7 +229,18 @@ fn a_note_says_at_which_piece_it_was_written() {
     act(&mut journal, &note("the other’s", 3), 2);
     let card = card_of(&journal, Task::Cut, Kind::Square);
     assert_eq!(card.which, "Square 1·1");
-    assert_eq!(card.notes, ["mine", "Written at Square 1·4: the other’s"]);
+    assert_eq!(card.notes, ["mine"]);
+    // What was written at a part of a piece is read at the piece, with its place.
+    let throw = journal.throw();
+    let whole = throw.assembly().whole();
+    let told = crate::show::lessons::notes_at(throw, Task::Cut, whole, context(&Words::english()));
+    assert_eq!(
+        told,
+        [
+            "Written at Square 1·4: the other’s",
+            "Written at Square 1·1: mine"
+        ]
+    );
 }
 
 #[test]
