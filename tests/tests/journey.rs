@@ -26,7 +26,7 @@ fn from_a_plan_to_a_measured_four_undone_and_found_again() {
     walk.begin("Hall chair throw", 2, 2);
     // One square, then the rest.
     walk.tick_one();
-    walk.sees("card-remain", "3 squares to do, 1 done");
+    walk.sees("card-remain", "3 squares to do, 1 cut");
     walk.until("Lap and glue a pair");
     assert!(
         walk.all("figure-value").iter().any(|f| f.contains("½ in")),
@@ -188,7 +188,7 @@ fn a_throw_is_put_away_deleted_and_brought_back() {
     let walk = Walk::start(data.path());
     walk.begin("Porch throw", 2, 1);
     walk.tick_one();
-    walk.sees("card-remain", "1 square to do, 1 done");
+    walk.sees("card-remain", "1 square to do, 1 cut");
     let before = state(&walk);
     let id = walk.id();
     walk.window

@@ -48,13 +48,12 @@ export class Commands {
   async undo() {
     const what = this.openThrow.head?.undo;
     if (what && (await this.do({ request: 'undo' })))
-      this.messages.say(`${t('ui-undone')}: ${what}`);
+      this.messages.offer(`${t('ui-undone')}: ${what}`, t('ui-redo'), () => void this.redo());
   }
 
   async redo() {
     const what = this.openThrow.head?.redo;
-    if (what && (await this.do({ request: 'redo' })))
-      this.messages.say(`${t('ui-redone')}: ${what}`);
+    if (what && (await this.do({ request: 'redo' }))) this.offerUndo(`${t('ui-redone')}: ${what}`);
   }
 
   /** Say what was done, and offer to undo it at once. */

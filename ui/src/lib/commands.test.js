@@ -94,7 +94,8 @@ describe('commands', () => {
       const done = commands.undo();
       await shell.answer(acted('undone', entry));
       await done;
-      assert.equal(messages.said, `Undone: step ${entry}`);
+      assert.equal(messages.second.text, `Undone: step ${entry}`);
+      assert.equal(messages.second.label, 'Redo');
       mock.timers.tick(1);
     }
     openThrow.head = head(3);

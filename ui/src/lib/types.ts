@@ -4292,7 +4292,6 @@ export type WordKey =
   | "ui-seamed-hint"
   | "ui-section"
   | "ui-see-faces"
-  | "ui-see-what-to-do"
   | "ui-settings"
   | "ui-settings-bar"
   | "ui-sewn-pieces"

@@ -123,7 +123,9 @@ const STAGES: [(SquareStage, &str); 8] = [
 
 /// The bench, with the chosen piece in detail.
 pub(super) fn bench(journal: &Journal, chosen: Option<Rect>, context: Context<'_>) -> BenchView {
-    let throw = journal.throw();
+    // What has cooled by now is cool here as it is at work.
+    let now = journal.throw_at(context.now);
+    let throw = now.as_ref();
     let stage_name = |stage| stage_name(stage, context);
     let cells: Vec<BenchCell> = throw
         .assembly()
@@ -367,6 +369,9 @@ fn piece_card(throw: &Throw, piece: Rect, context: Context<'_>) -> PieceCard {
         lines,
         buttons,
         measure: block && throw.has(piece, Task::Stitch) && !throw.has(piece, Task::SquareUp),
-        off: piece.squares().all(|s| throw.has(s, Task::Cut)),
+        off: match piece.is_square() {
+            true => throw.has(piece, Task::Cut),
+            false => throw.begun(piece),
+        },
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::cloth::cutting::{self, CutPlan, Cutting};
 use crate::cloth::garments::{
-    self, Garment, GarmentPart, GarmentStart, Knees, Piece, Source, ZoneKind,
+    self, Garment, GarmentPart, GarmentStart, Guess, Knees, Piece, Source, Zone, ZoneKind,
 };
 use crate::cloth::pairs;
 use crate::cloth::patches;
@@ -594,10 +594,17 @@ fn begins_so(garment: &Garment, piece: &Piece) -> bool {
 /// Whether a worn knee is drawn of which nobody has said whether it is there.
 fn knee_is_guessed(garment: &Garment, index: usize, piece: &Piece) -> bool {
     let unseen = |start: &GarmentStart| start.knees == Knees::Unknown;
-    let start = garment.began().filter(unseen);
-    start.is_some_and(|start| start.is_as_begun(garment, index))
-        && garment.pieces.get(index) == Some(piece)
-        && piece.zones.iter().any(|zone| zone.kind == ZoneKind::Knee)
+    let knees = |piece: &Piece| -> Vec<Zone> {
+        let zones = piece.zones.iter().copied();
+        zones.filter(|zone| zone.kind == ZoneKind::Knee).collect()
+    };
+    let Some(start) = garment.began().filter(unseen) else {
+        return false;
+    };
+    // Widths that were measured say nothing of the knee.
+    let begun = start.pieces(Guess::Typical);
+    let guessed = begun.get(index).map(knees).unwrap_or_default();
+    !guessed.is_empty() && knees(piece) == guessed
 }
 
 /// What can still be done with a piece that holds no square.

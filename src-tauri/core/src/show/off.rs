@@ -2,7 +2,7 @@
 
 use crate::cloth::fabric::Face;
 use crate::command::{Command, Rejection, decide};
-use crate::fitting::squaring::{thin_laps, trim};
+use crate::fitting::squaring::{leans, thin_laps, trim};
 use crate::fitting::trimming::{holds, shortfalls};
 use crate::log::journal::Journal;
 use crate::measure::{Length, zero};
@@ -109,6 +109,9 @@ pub(super) fn off(
     if block {
         let (held, target) = (holds(throw, piece), throw.target(piece));
         if throw.work(piece).is_some_and(|w| w.measured.is_some()) {
+            if leans(throw, piece) {
+                lines.push(say!(context, "off-leans"));
+            }
             let off = |m, t| context.over_under(trim(m, t, context.ruler).over);
             lines.push(say!(
                 context,
@@ -182,6 +185,8 @@ pub(super) fn off(
     let mishaps = Mishap::ALL
         .into_iter()
         .filter(|_| cut)
+        // What is sewn in cannot be lost by itself.
+        .filter(|why| *why != Mishap::Lost || throw.lies_loose(piece))
         .map(|why| MishapChoice {
             why,
             label: context.say(&format!("mishap-{}", why.key()), &[]),

@@ -17,7 +17,7 @@ use crate::command::Command;
 use crate::fitting::trimming::is_undecided;
 use crate::log::journal::Journal;
 use crate::measure::{Count, Length, zero};
-use crate::plan::assembly::{Kind, Rect};
+use crate::plan::assembly::{Kind, Rect, Seam};
 use crate::plan::{Joining, Stitch, rows};
 use crate::show::card_figures::card_figures;
 use crate::show::context::Context;
@@ -415,8 +415,15 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
     let piece = batch.piece;
     let (total, done) = throw.work_index().tally(batch.kind, task);
     let (total, done) = (total as usize, done as usize);
-    // A piece to trim again was done once.
-    let left = (total - done.min(total)).max(batch.count);
+    // A piece to trim again was done once, and is to be done again.
+    let again = match task {
+        Task::SquareUp => crate::command::ready_for(throw, batch.kind, task)
+            .filter(|piece| throw.trims_again(*piece))
+            .count(),
+        _ => 0,
+    };
+    let done = done.saturating_sub(again);
+    let left = total.saturating_sub(done);
     let remain = match batch.kind {
         Kind::Whole => String::new(),
         kind if batch.count < left => say!(
@@ -573,7 +580,11 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
             "how-dot-at",
             lap = context.length(throw.made(piece).lap),
             over = names::piece(throw, join.first, context),
-            under = names::piece(throw, join.second, context)
+            under = names::piece(throw, join.second, context),
+            side = match join.seam {
+                Seam::Upright => "left",
+                Seam::Level => "upper",
+            }
         ),
         _ => usual_how(throw, task, piece, context),
     };
@@ -1141,13 +1152,15 @@ fn ticks(throw: &Throw, batch: &Batch, most: Option<usize>, context: Context<'_>
     out
 }
 
-/// That a spare is all there is for this place.
+/// That the pile has nothing for this place, and whether a spare is there.
 fn told_of_spare(throw: &Throw, place: Rect, context: Context<'_>) -> Option<String> {
     let own = throw.cover(place).denim;
-    let any = throw.spares_for(own) > 0 || throw.other_spares(own).is_some();
-    let denim = throw.denims.get(usize::from(own)).filter(|_| any)?;
-    is_cut_from_nothing(throw, place)
-        .then(|| say!(context, "special-spare", denim = denim.name.as_str()))
+    let denim = throw.denims.get(usize::from(own))?;
+    let key = match throw.spares_for(own) > 0 || throw.other_spares(own).is_some() {
+        true => "special-spare",
+        false => "special-no-spare",
+    };
+    is_cut_from_nothing(throw, place).then(|| say!(context, key, denim = denim.name.as_str()))
 }
 
 /// Whether denim is on the pile, and none of it gives another square for this place.

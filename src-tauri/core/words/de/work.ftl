@@ -177,6 +177,7 @@ noted-at = Notiert bei { $piece }: { $text }
 special-measure-first = Miss zuerst die ganze Decke: Nur so lässt sich sagen, was die Wäsche mit ihr macht.
 special-measure-unknown = Vor dem Waschen wurde sie nicht gemessen. Wenn du sie jetzt misst, siehst du, was die nächste Wäsche macht.
 special-spare = Auf dem Stapel gibt nichts mehr ein Quadrat aus { $denim }. Nimm ein Ersatzquadrat, oder leg mehr Stoff auf den Stapel.
+special-no-spare = Auf dem Stapel gibt nichts mehr ein Quadrat aus { $denim }, und kein Ersatz ist übrig. Leg mehr Stoff auf den Stapel.
 special-trim-again = Das Stück war schon auf { $size } geschnitten. Schneide es noch einmal, auf { $target }.
 special-left-out = Nicht mit den anderen abgehakt: { $names }. Was zu klein oder schief ist, siehst du dir einzeln an.
 remain = { $done ->
@@ -193,7 +194,10 @@ tick-some = Diese { $n } { $past }
 tick-alike-denim = Alle { $n } aus { $denim } zugeschnitten
 tick-alike = Diese { $n } { $past }
 tick-alike-at = Diese { $n } mit { $lap } { $past }
-tick-all = Alle { $n } { $past }
+tick-all = { $n ->
+    [2] Beide { $past }
+   *[other] Alle { $n } { $past }
+}
 tick-all-laps = Alle { $n } { $past } (verschiedene Überlappungen)
 tick-unmeasured = { $label } ({ $n } nicht gemessen)
 tick-left-out = { $label }, ohne { $names }
@@ -265,7 +269,7 @@ how-cut = Schneide quer übers Hosenbein einen Streifen, so breit wie das Quadra
     Meide den Wulst der Außennaht, Säume, abgewetzte Knie und Löcher, und halte die Kante im Fadenlauf.
 how-lap-halves = Dieses Quadrat wird aus zwei Hälften eines Jeansstoffs gestückelt, im gleichen Fadenlauf geschnitten.
     Zeichne die Überlappung an einer langen Kante der einen Hälfte an; sie liegt darunter.
-    Setz kleine Punkte Heftkleber innerhalb der Markierung und leg die andere Hälfte darüber, beide mit der rechten Seite nach oben, die Enden gleich. Zusammen sind sie so breit wie ein Quadrat.
+    Setz kleine Punkte auswaschbaren Kleber innerhalb der Markierung und leg die andere Hälfte darüber, beide mit der rechten Seite nach oben, die Enden gleich. Zusammen sind sie so breit wie ein Quadrat.
 how-press-halves = Bügle die Überlappung, damit der Kleber hält. Halte die Hälften in einer Linie.
 how-cool-halves = Lass es flach liegen, bis es sich kühl anfühlt. Hebst du es warm an, löst sich der Kleber.
 how-stitch-halves = Näh in der Mitte der Überlappung, wie auch sonst überlappt genäht wird. Von da an ist es ein Quadrat wie jedes andere.
@@ -274,13 +278,13 @@ how-stitch-halves-twin = Näh mit der Zwillingsnadel in der Mitte der Überlappu
     In seiner Mitte liegt der Jeansstoff doppelt: Näh später langsam, wo sie auf eine Überlappung trifft.
 how-cut-fabric = Schneide zuerst die Stoffkanten gerade, an den Webkanten etwas mehr. Dann schneide die Quadrate so groß wie die Jeansquadrate.
 how-cover-front = Leg das Stoffquadrat auf die Vorderseite, Kante auf Kante.
-    Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück vom Rand.
+    Ein paar Punkte auswaschbarer Kleber, ein gutes Stück vom Rand.
 how-cover-back = Dreh das Quadrat um. Leg den Stoff auf die Rückseite, Kante auf Kante.
-    Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück vom Rand.
+    Ein paar Punkte auswaschbarer Kleber, ein gutes Stück vom Rand.
 how-cover-front-patch = Leg den Flicken mitten auf die Vorderseite: Ringsum bleiben { $round } Jeans frei, damit ihn keine Überlappung erfasst.
-    Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück von seinem Rand.
+    Ein paar Punkte auswaschbarer Kleber, ein gutes Stück von seinem Rand.
 how-cover-back-patch = Dreh das Quadrat um. Leg den Flicken mitten auf die Rückseite: Ringsum bleiben { $round } Jeans frei, damit ihn keine Überlappung erfasst.
-    Ein paar Punkte auswaschbarer Heftkleber, ein gutes Stück von seinem Rand.
+    Ein paar Punkte auswaschbarer Kleber, ein gutes Stück von seinem Rand.
 how-press-cover = Setz das Bügeleisen auf und heb es wieder ab; schieb es nicht.
 how-cool-cover = Lass es flach liegen, bis es sich kühl anfühlt. Hebst du es warm an, löst sich der Kleber.
 how-stitch-patch = Näh den Stoff auf allen vier Seiten { $edge } vom Rand fest: Hier hält ihn keine Überlappung, und auswaschbarer Kleber löst sich bei der ersten Wäsche.
@@ -289,9 +293,12 @@ how-stitch-patch-twin = Setz eine einzelne Nadel ein: Mit einer Zwillingsnadel l
     Näh den Stoff auf allen vier Seiten { $edge } vom Rand fest: Hier hält ihn keine Überlappung, und auswaschbarer Kleber löst sich bei der ersten Wäsche.
     Die Naht ist auch auf der anderen Seite zu sehen.
 how-dot = Zeichne die Überlappung an der Kante des rechten oder unteren Stücks an; es liegt darunter.
-    Setz kleine Punkte Heftkleber innerhalb der Markierung und leg das linke oder obere Stück darüber.
-how-dot-at = Zeichne { $lap } an der Kante von { $under } an; dieses Stück liegt darunter.
-    Setz kleine Punkte Heftkleber innerhalb der Markierung und leg { $over } darüber.
+    Setz kleine Punkte auswaschbaren Kleber innerhalb der Markierung und leg das linke oder obere Stück darüber.
+how-dot-at = Zeichne { $lap } an der { $side ->
+        [left] linken
+       *[upper] oberen
+    } Kante von { $under } an; dieses Stück liegt darunter.
+    Setz kleine Punkte auswaschbaren Kleber innerhalb der Markierung und leg { $over } darüber.
 how-press-lap = Bügle die Überlappung, damit der Kleber hält. Halte die Quadrate in einer Linie.
 sitting-cool = Leg es flach zum Abkühlen hin, während du das Nächste überlappst. Abhaken musst du nichts: Ist es kühl, kann es genäht werden.
 special-lay-first = Leg vor der ersten Überlappung alle Quadrate auf dem Boden aus, beschrifte jedes und stapel sie Reihe für Reihe.
@@ -825,11 +832,12 @@ closing-column = Viererspalte { $n } wird { $off }.
 ## Stücke, die nicht stimmen
 
 off-block = Das Stück misst { $size }. Breite: { $across }. Höhe: { $down }.
+off-leans = Es steht schief: Zieh es gerade, dämpf es flach und miss es noch einmal. So, wie es jetzt ist, passt nur das Folgende hinein.
 off-thin-across = Bei dieser Breite lassen die senkrechten Überlappungen zu wenig Fransen, wenn sich nicht der Stoff gedehnt hat: Miss eine Überlappung nach.
 off-thin-down = Bei dieser Höhe lässt die waagerechte Überlappung zu wenig Fransen, wenn sich nicht der Stoff gedehnt hat: Miss die Überlappung nach.
 off-measure-first = Miss es, um zu sehen, was sich bei seinem Maß tun lässt.
 off-not-cut = Dieses Quadrat ist noch nicht zugeschnitten.
-off-which = Wenn eins seiner Quadrate unbrauchbar ist, wähle welches.
+off-which = Wenn eins seiner Quadrate unbrauchbar ist, wähle aus, welches.
 off-rest = Was stimmt damit nicht? Wähle ein Quadrat, das unbrauchbar ist, oder miss das Stück.
 off-rest-trim = Schneide ab, was übersteht, wenn du es auf Maß schneidest. Stimmt sonst etwas nicht, wähle das Quadrat, das unbrauchbar ist.
 off-mis-cut = Es ist zu klein oder schief zugeschnitten.
@@ -1251,8 +1259,8 @@ error-advice-odd = Eine ungerade Zahl lässt neben den Vierern einzelne Paare. A
 error-advice-odd-next = Nichts zu tun; gerade Zahlen machen etwas weniger Arbeit.
 error-advice-trim = Mit dieser Überlappung wird ein Vierer { $natural } groß: Auf { $trim } lässt er sich nicht schneiden.
 error-advice-trim-next = Lass das Maß für die Vierer leer, oder wähle { $natural } oder weniger.
-error-advice-twin = Eine Zwillingsnadel braucht zwei Garnrollen, und eine Seite ist immer die Nähseite. Zu breit eingestellt, trifft sie die Stichplatte: Bei { $spacing } Nadelabstand stell den Stich { $spacing } schmaler ein als die Öffnung der Platte.
-error-advice-twin-next = Lass dieselbe Seite oben, und dreh das Handrad einmal herum, bevor du anfängst. Zwei Reihen nacheinander mit einer einzelnen Nadel gehen ebenso; dann darf jede Seite oben liegen.
+error-advice-twin = Eine Zwillingsnadel braucht zwei Garnrollen, und eine Seite ist immer die Nähseite. Bei { $spacing } Nadelabstand treffen die Nadeln die Stichplatte, wenn eine Stichbreite eingestellt ist: Stell einen Geradstich ein, Nadel in der Mitte.
+error-advice-twin-next = Lass dieselbe Seite oben und dreh das Handrad einmal herum, bevor du anfängst. Zwei Reihen nacheinander mit einer einzelnen Nadel gehen ebenso; dann darf jede Seite oben liegen.
 error-advice-twin-hidden = Eine Zwillingsnadel hält in einer verdeckten Naht die Nahtzugaben zwischen ihren zwei Reihen zusammen: Die Naht lässt sich nicht auseinanderbügeln, und wo sie gezogen wird, sieht man die Stiche (allgemeine Erfahrung).
 error-advice-twin-hidden-next = Für eine verdeckte Naht ist eine einzelne Nadel üblich. Bei der Zwillingsnadel bügle jede Naht zu einer Seite.
 error-advice-lap-large = Ein Drittel jedes Quadrats oder mehr verschwindet in den Verbindungen.
@@ -1283,7 +1291,7 @@ error-plan-side = Die Kante des Quadrats ist zu groß oder zu klein.
 error-plan-side-next = Wähle eine Kante von { $least } bis { $most }.
 error-plan-grid = Das sind zu viele Quadrate oder keine.
 error-plan-grid-next = Wähle in jeder Richtung 1 bis { $most } Quadrate.
-error-plan-lap = Die Überlappung oder Nahtzugabe ist null oder lässt nichts vom Quadrat übrig.
+error-plan-lap = Die Überlappung oder Nahtzugabe ist null, oder sie nimmt das halbe Quadrat oder mehr.
 error-plan-lap-next = Wähle eine Überlappung unter der halben Kante des Quadrats; bei Jeansstoff sind { $usual } üblich.
 error-plan-between = Die Überlappung zwischen Vierern ist null oder lässt nichts vom Quadrat übrig.
 error-plan-between-next = Wähle eine Überlappung unter der halben Kante des Quadrats, oder lass das Feld leer für überall dieselbe.
@@ -1450,8 +1458,8 @@ strips-of = { $open } von { $wanted }
 figure-patch = Flicken
 figure-round-patch = Jeans ringsum
 figure-squares-here = Quadrate daraus
-figure-came-out = Quadrate herausbekommen
-cut-came-of = Gezeichnet waren { $planned }. Welche davon nichts wurden, ist nicht gesagt.
+figure-came-out = Gute Quadrate daraus
+cut-came-of = Gezeichnet waren { $planned }; das Bild zeigt nicht, welche davon gut sind.
 figure-strips-came-out = Einfassstreifen herausbekommen
 pile-enough = { $over ->
     [0] Genau genug Jeansquadrate, keins übrig.
@@ -1603,7 +1611,7 @@ mirror-worn-sleeve = Eintragen, wo der andere Ärmel abgewetzt ist
 worn-asked = Wo ist dieses Stück abgewetzt? Umriss, Saum und Nähte sind die des Gegenstücks, gespiegelt. Ein abgewetztes Knie, Löcher und Flecken wurden nicht übernommen: Trag sie hier ein.
 worn-asked-marked = Wo ist dieses Stück abgewetzt? Umriss, Saum und Nähte sind die des Gegenstücks, gespiegelt. Abgewetzte Stellen wurden nicht übernommen. Hier schon eingetragen: { $places }. Verschiebe sie, trag weitere ein oder nimm sie heraus.
 worn-nothing = Sonst ist nichts abgewetzt
-knee-guessed = Das abgewetzte Knie im Bild ist eine Annahme, denn noch niemand hat nachgesehen. Halt das Bein gegen das Licht und trag das Knie richtig ein oder nimm es heraus.
+knee-guessed = Das abgewetzte Knie im Bild ist eine Annahme, denn bisher hat niemand nachgesehen. Halt das Bein gegen das Licht und trag das Knie richtig ein oder nimm es heraus.
 worn-heed = Noch niemand hat eingetragen, wo dieses Stück abgewetzt ist: Sieh es dir an, bevor du schneidest.
 piece-worn-unsaid = { $gives }; abgewetzte Stellen noch nicht eingetragen
 cut-row = { $title }. { $text }
@@ -1882,7 +1890,7 @@ item-bobbins-length = { $length }: { $n ->
 item-needles = Nadeln
 item-needles-besides = Für die Einfassung zusätzlich eine einzelne Jeansnadel: Mit einer Zwillingsnadel lässt sich keine Ecke nähen.
 item-needles-spare = Eine oder zwei in Reserve; an dicken Kreuzungen brechen sie.
-item-glue = Auswaschbarer Heftkleber
+item-glue = Auswaschbarer Kleber
 item-glue-dots = Etwa { $dots } Punkte, { $n ->
     [one] eine Flasche zu { $size }
    *[other] { $n } Flaschen zu { $size }
@@ -2129,7 +2137,7 @@ covering-count = { $done ->
 covering-square = vorn { $front }, hinten { $back }
 covering-piece = Quadrate { $squares }
 covering-piece-sewn = Quadrate { $squares }; genäht
-labelling-1 = Schreib Reihe und Platz jedes Quadrats, etwa 3·5, auf einen Zettel und steck ihn oben links auf die Vorderseite; oder schreib es dort mit Kreide.
+labelling-1 = Schreib Reihe und Platz jedes Quadrats, etwa 3·5, auf einen Zettel und steck ihn oben links auf die Vorderseite; oder schreib es dort mit Kreide, wo kein Stoff darüberkommt.
 labelling-2 = Der Zettel zeigt, welche Kante oben und welche Seite vorn ist; so lässt sich ein Quadrat aufheben und zurücklegen.
 labelling-3 = Nimm Kreide oder einen löschbaren Markierstift, zuerst an einem Rest probiert. Zieh die Stecknadeln heraus, bevor Bügeleisen und Nadel in die Nähe kommen.
 

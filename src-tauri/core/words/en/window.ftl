@@ -293,7 +293,6 @@ ui-measured-so-far = Measured so far
 # What is off, and sizes to hold
 ui-something-off = This one is off
 ui-part-off = One of its squares is off
-ui-see-what-to-do = See what can be done
 ui-what-can-be-done = What can be done
 ui-do-this = Do this
 ui-what-happened = What happened to it
@@ -414,7 +413,7 @@ ui-cut-list = Cut in this order
 ui-cut-count = How many good squares came out?
 ui-which-strip = The strips above give more. Take off at each strip what did not come out of it: then it is known which labels are still to be cut.
 ui-cut-count-hint = Cut first, then count. Leave out what is flawed or off its size.
-ui-cut-up = Cut up
+ui-cut-up = It is cut up
 ui-cut-unkept = Keep the outline as it is now, or undo its changes; then you can tick off this list.
 ui-to-measuring = Measure this piece
 ui-to-cutting = Where to cut it

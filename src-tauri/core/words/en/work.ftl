@@ -178,6 +178,7 @@ noted-at = Written at { $piece }: { $text }
 special-measure-first = Measure the whole throw first: only then can you tell later what washing did.
 special-measure-unknown = It was not measured before washing. If you measure it now, you can tell what the next wash does.
 special-spare = Nothing on the pile gives another square of { $denim }. Take a spare, or put more cloth on the pile.
+special-no-spare = Nothing on the pile gives another square of { $denim }, and no spare is left. Put more cloth on the pile.
 special-trim-again = It was squared up to { $size } before. Trim it once more, to { $target }.
 special-left-out = Not ticked with the rest: { $names }. A piece that is short or out of square has to be looked at by itself.
 remain = { $done ->
@@ -194,7 +195,10 @@ tick-some = These { $n } { $past }
 tick-alike-denim = All { $n } from { $denim } cut
 tick-alike = These { $n } { $past }
 tick-alike-at = These { $n } at { $lap } { $past }
-tick-all = All { $n } { $past }
+tick-all = { $n ->
+    [2] Both { $past }
+   *[other] All { $n } { $past }
+}
 tick-all-laps = All { $n } { $past } (laps differ)
 tick-unmeasured = { $label } ({ $n } not measured)
 tick-left-out = { $label }, without { $names }
@@ -291,7 +295,10 @@ how-stitch-patch-twin = Put a single needle in: a twin needle cannot turn a corn
     The stitching shows on the other face too.
 how-dot = Mark the lap along the edge of the right or lower piece, which lies underneath.
     Put small dots of washable glue inside the mark and lay the left or upper piece over it.
-how-dot-at = Mark { $lap } along the edge of { $under }, which lies underneath.
+how-dot-at = Mark { $lap } along the { $side ->
+        [left] left
+       *[upper] upper
+    } edge of { $under }, which lies underneath.
     Put small dots of washable glue inside the mark and lay { $over } over it.
 how-press-lap = Press the lap to set the glue. Keep the squares in line.
 sitting-cool = Lay it flat to cool while you lap the next. You need not tick it off: once it is cool, it is ready to stitch.
@@ -826,6 +833,7 @@ closing-column = Column of fours { $n } comes out { $off }.
 ## Pieces that are off
 
 off-block = It measures { $size }. Across: { $across }. Down: { $down }.
+off-leans = It leans: pull it square and steam it flat, then measure it again. As it is now it holds only what follows.
 off-thin-across = At its width, its upright laps leave too little fringe, unless the cloth has stretched: measure a lap.
 off-thin-down = At its height, its level lap leaves too little fringe, unless the cloth has stretched: measure the lap.
 off-measure-first = Measure it to see what can be done about its size.
@@ -1253,7 +1261,7 @@ error-advice-odd = An odd count leaves single pairs beside the fours. They are p
 error-advice-odd-next = Nothing to do; even counts are a little less work.
 error-advice-trim = With this lap a four comes out at { $natural }: it cannot be trimmed to { $trim }.
 error-advice-trim-next = Leave the trim size empty, or choose { $natural } or less.
-error-advice-twin = A twin needle takes two spools, and one face is always the stitching side. Set wide, it strikes the plate: with needles { $spacing } apart, set the stitch { $spacing } narrower than the plate’s opening.
+error-advice-twin = A twin needle takes two spools, and one face is always the stitching side. Needles { $spacing } apart strike the plate where the stitch is set to any width: set a straight stitch, needle in the middle.
 error-advice-twin-next = Keep the same side up, and turn the wheel by hand once before you start. Two rows with a single needle, one after the other, do as well; then either side may lie up.
 error-advice-twin-hidden = A twin needle in a hidden seam holds the allowances together between its two rows: the seam cannot be pressed open, and its stitches show where it is pulled (common practice).
 error-advice-twin-hidden-next = A single needle is usual for a hidden seam. With the twin needle, press each seam to one side.
@@ -1285,7 +1293,7 @@ error-plan-side = The square’s side is too large or too small.
 error-plan-side-next = Choose a side from { $least } to { $most }.
 error-plan-grid = That is too many squares, or none.
 error-plan-grid-next = Choose from 1 to { $most } squares each way.
-error-plan-lap = The lap or seam allowance is zero, or leaves nothing of the square.
+error-plan-lap = The lap or seam allowance is zero, or takes half the square or more.
 error-plan-lap-next = Choose a lap under half the square’s side; { $usual } is usual on denim.
 error-plan-between = The lap between fours is zero, or leaves nothing of the square.
 error-plan-between-next = Choose a lap under half the square’s side, or leave it empty for the same lap everywhere.
@@ -1453,7 +1461,7 @@ figure-patch = Patch
 figure-round-patch = Denim round it
 figure-squares-here = Squares it gives
 figure-came-out = Squares that came out
-cut-came-of = { $planned } were drawn. Which of them did not come out was not said.
+cut-came-of = { $planned } were drawn; the picture does not show which of them came out.
 figure-strips-came-out = Binding strips that came out
 pile-enough = { $over ->
     [0] Just enough denim squares, none to spare.
@@ -2405,7 +2413,7 @@ covering-count = { $done ->
 covering-square = front { $front }, back { $back }
 covering-piece = squares { $squares }
 covering-piece-sewn = squares { $squares }; sewn
-labelling-1 = Write each square’s row and place, such as 3·5, on a slip and pin it to the top left corner of its front; or chalk it there.
+labelling-1 = Write each square’s row and place, such as 3·5, on a slip and pin it to the top left corner of its front; or chalk it there, where no fabric comes over it.
 labelling-2 = The slip shows which edge is up and which face is the front, so a square can be picked up and put back.
 labelling-3 = Use chalk or a vanishing marker, tried on a scrap first. Take the pins out before the iron and the needle come near.
 ## Handing on
