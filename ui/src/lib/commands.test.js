@@ -95,12 +95,16 @@ describe('commands', () => {
       await shell.answer(acted('undone', entry));
       await done;
       assert.equal(messages.second.text, `Undone: step ${entry}`);
-      assert.equal(messages.second.label, 'Redo');
       mock.timers.tick(1);
     }
     openThrow.head = head(3);
     await commands.undo();
     assert.equal(shell.waiting.length, 0, 'there is nothing to undo');
+    // What was undone can be done again from where that is said.
+    openThrow.head = head(3, { redo: 'step 3' });
+    messages.second.run();
+    assert.deepEqual(shell.last.given[1], { request: 'redo' });
+    await shell.answer(acted('redone', 4));
   });
 
   test('after a failure what is kept is read anew, and what failed stays shown', async () => {

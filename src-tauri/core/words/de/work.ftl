@@ -1102,9 +1102,9 @@ cloth-pairs = { $n ->
 }
 cloth-pairs-range = Du brauchst etwa { $least } bis { $most } Jeans.
 cloth-never = Jeans dieser Größe geben nicht genug Quadrate dafür.
-cloth-takes = Das braucht { $n } Quadrate, dazu { $spares } als Ersatz, und { $binding } Einfassung{ $strips ->
+cloth-takes = Das braucht { $n } Quadrate, { $spares } als Ersatz und { $binding } Einfassung{ $strips ->
     [0] .
-   *[other] . Wo neben den Quadraten kein Streifen Platz hat, gehen bis zu { $strips } Quadrate in die Streifen.
+   *[other] , für die bis zu { $strips } weitere Quadrate zerschnitten werden.
 }
 grid-uses = { $left ->
     [0] Braucht alle { $n } Quadrate.
@@ -1509,7 +1509,7 @@ pile-of-denim = { $denim }: noch { $open } zuzuschneiden, { $gives } gibt der St
     [0] .
    *[other] ; { $short } fehlen.
 }
-pile-estimate = Was nicht gemessen ist, ist geschätzt: Miss jedes Stück, bevor du es schneidest.
+pile-estimate = Miss jedes Stück, bevor du es schneidest.
 pile-range = Was noch nicht gemessen ist, kann { $low } bis { $high } Quadrate geben. Mit jedem Messen und Schneiden wird es genauer.
 heap-denim = Für die Jeansquadrate
 heap-denim-of = Für die Quadrate aus { $denim }

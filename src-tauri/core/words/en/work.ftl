@@ -1103,9 +1103,9 @@ cloth-pairs = { $n ->
 }
 cloth-pairs-range = You need about { $least } to { $most } pairs of jeans.
 cloth-never = Jeans of this size do not give enough squares for it.
-cloth-takes = It takes { $n } squares, { $spares } more to keep as spares, and { $binding } of binding{ $strips ->
+cloth-takes = It takes { $n } squares, { $spares } to spare, and { $binding } of binding{ $strips ->
     [0] .
-   *[other] . Where no binding strip fits beside the squares, up to { $strips } squares go into the strips.
+   *[other] , for which up to { $strips } more squares may be cut up.
 }
 grid-uses = { $left ->
     [0] Uses all { $n } squares.
@@ -1511,7 +1511,7 @@ pile-of-denim = { $denim }: { $open } still to cut, { $gives } to come from the 
     [0] .
    *[other] ; { $short } short.
 }
-pile-estimate = What is not measured is an estimate: measure each piece before you cut it.
+pile-estimate = Measure each piece before you cut it.
 pile-range = What is not measured yet may give anything from { $low } to { $high } squares. The range narrows as you measure and cut.
 heap-denim = For the denim squares
 heap-denim-of = For squares of { $denim }

@@ -44,6 +44,12 @@ fn a_throw_begins_with_the_jeans_there_are() {
         if words.language().code == "en" {
             let verdict = |grid: &GridRow| grid.why[0].clone();
             assert_eq!(three.said[1], "The fabric covers 42 faces of squares.");
+            assert_eq!(three.pack, None);
+            // Squares that cannot be are told, and cover nothing.
+            for side in ["abc", "500 in", "0"] {
+                let amiss = ask(3, wished, side);
+                assert!(amiss.pack.is_some() && amiss.said.len() == 1, "{side}");
+            }
             assert!(
                 verdict(nearest).contains("more pairs of this size"),
                 "{}",

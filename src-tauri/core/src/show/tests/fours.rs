@@ -43,6 +43,42 @@ fn metric_trims_are_whole_millimetres() {
     );
 }
 
+/// A square freed by a smaller throw goes into a four that is sewn: that it opens seams is said, and
+/// not that nothing is unpicked.
+#[test]
+fn a_square_set_free_for_a_sewn_four_opens_seams() {
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 4,
+        ..Plan::default()
+    });
+    let tick = |task, kind, count| Command::TickNext {
+        task,
+        kind,
+        count: Count::at_most(count),
+    };
+    act(&mut journal, &tick(Task::Cut, Kind::Square, 16), 1);
+    let hour = 3_600_000;
+    let laps = [Task::Dot, Task::PressLap, Task::CoolLap, Task::Stitch];
+    for (n, task) in laps.into_iter().enumerate() {
+        act(
+            &mut journal,
+            &tick(task, Kind::Pair, 2),
+            hour * (n as i64 + 1),
+        );
+    }
+    let square = Rect::square(0, 0);
+    let off = off_view(&journal, square, Some(crate::throw::Mishap::Scorched));
+    let fewer = off
+        .ways
+        .iter()
+        .find(|way| way.title.starts_with("Make the throw 3 squares"));
+    let lines = &fewer.expect("it is offered").lines;
+    let opens = "To put it in, one seam is unpicked, 5\u{a0}in.";
+    assert!(lines.contains(&opens.to_string()), "{lines:?}");
+    assert!(!plain(lines).contains("Nothing sewn"), "{lines:?}");
+}
+
 /// A four measured by its sides and diagonals: leaning, misread, and with a diagonal missing.
 #[test]
 fn a_four_by_its_sides_and_diagonals() {

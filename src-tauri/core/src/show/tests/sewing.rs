@@ -324,8 +324,35 @@ fn a_lap_sewn_too_narrow_is_told_and_can_be_sewn_again() {
         "{how}"
     );
     assert!(how.contains("stretched would measure the same"), "{how}");
-    // What can be done comes before the tick.
+    // What can be done comes before the tick, and a tick for all leaves it out.
     assert!(card.off_first && card.off == Some(piece));
+    assert!(
+        for_all(&card).label.ends_with("without Four A1"),
+        "{:?}",
+        card.ticks
+    );
+    // Another takes four squares, of which three are on the pile.
+    let mut piled = Journal::read(journal.text().as_bytes()).unwrap().journal;
+    let pack = Command::AddPack {
+        side: journal.throw().plan.side,
+        count: Count::from(3),
+        makes: crate::cloth::pile::Use::ANY_DENIM,
+        name: "Pack".into(),
+    };
+    act(&mut piled, &pack, 2);
+    // It is short as well: a new one is offered.
+    sized(&mut piled, piece, FULL - 24, FULL);
+    let off = off_view(&piled, piece, None);
+    let anew = off
+        .ways
+        .iter()
+        .find(|way| way.title.starts_with("Set it aside"));
+    let takes = "It takes 4 squares, of which the pile and the spares lack 1.";
+    assert!(
+        anew.is_some_and(|way| way.lines.contains(&takes.to_string())),
+        "{:?}",
+        off.ways
+    );
     let off = off_view(&journal, piece, None);
     assert_eq!(off.rest, None);
     let way = &off.ways[0];

@@ -27,6 +27,22 @@ fn the_demo_says_what_is_next() {
         .unwrap();
     assert_eq!(iron.task, Task::CoolLap);
     assert_eq!(iron.cool_at, Some(now - 60_000 + 300_000));
+    // Once its time is over the bench has it cool too.
+    let bench = |now| {
+        let chosen = Some(iron.piece);
+        let at = Context { now, ..context };
+        match answer(&journal, &Query::Bench { chosen }, at) {
+            Ok(View::Bench(view)) => plain(&view.chosen[0].lines),
+            other => panic!("{other:?}"),
+        }
+    };
+    assert!(
+        bench(now).contains("Next: let the lap cool"),
+        "{}",
+        bench(now)
+    );
+    let later = bench(now + 300_000);
+    assert!(later.contains("Next: stitch"), "{later}");
 }
 
 /// A fabric glued on a square that is spoilt went with it, and so it is counted.
