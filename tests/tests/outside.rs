@@ -2,8 +2,8 @@
 //! units library, and figures of the trade.
 
 use lapwork_core::measure::{
-    Digits, Fraction, Length, MetricUnit, Ruler, System, in_nm, nm, parse, read, sixty_fourths,
-    tenths_of_mm,
+    Digits, Fraction, Length, MetricUnit, Reading, Ruler, System, in_nm, nm, parse, read,
+    read_exact, sixty_fourths, tenths_of_mm,
 };
 use lapwork_core::plan::assembly::{Assembly, Kind};
 use lapwork_core::plan::{JoinOrder, Joining, Plan, Stitch, fringe};
@@ -71,20 +71,29 @@ fn what_is_shown_is_the_nearest_mark() {
                     fraction: Fraction::Eighth,
                     metric: MetricUnit::Cm,
                 },
-                0.1,
+                1.0,
             ),
         ] {
-            let shown = match read(typed(text), ruler).digits {
-                Digits::Inches { whole, num, den } => {
-                    (whole as f64 + num as f64 / den as f64) * 25.4
-                }
-                Digits::Mm { tenths } => tenths as f64 / 10.0,
-                Digits::Cm { hundredths } => hundredths as f64 / 10.0,
+            let off = |reading: Reading| {
+                let shown = match reading.digits {
+                    Digits::Inches { whole, num, den } => {
+                        (whole as f64 + num as f64 / den as f64) * 25.4
+                    }
+                    Digits::Mm { tenths } => tenths as f64 / 10.0,
+                    Digits::Cm { hundredths } => hundredths as f64 / 10.0,
+                };
+                (shown - mm).abs()
             };
-            assert!(
-                (shown - mm).abs() <= mark / 2.0 + 1e-9,
-                "{row}: shown {shown} mm"
-            );
+            let length = typed(text);
+            let seen = off(read(length, ruler));
+            assert!(seen <= mark / 2.0 + 1e-9, "{row}: {seen} mm beside it");
+            // What is typed again has a metric length to the tenth.
+            let fine = match ruler.system {
+                System::Inch => mark,
+                System::Metric => 0.1,
+            };
+            let exact = off(read_exact(length, ruler));
+            assert!(exact <= fine / 2.0 + 1e-9, "{row}: {exact} mm beside it");
         }
     }
 }

@@ -400,10 +400,18 @@ fn the_figures_are_those_the_core_tells_programs() {
                 &["four", "width"],
                 &["planned", "height"],
                 &["foreseen", "height"],
-                &["seams", "length"],
-                &["binding", "length"],
             ] {
                 assert!(making.contains(&shown(path)), "{path:?} {system:?}");
+            }
+            // Long lengths are told in metres or yards, as the plan's screen tells them.
+            let Ok(View::Plan(plan)) = answer(&journal, &Query::Plan { draft: None }, context)
+            else {
+                panic!("the plan is shown")
+            };
+            for label in ["Stitching", "Binding"] {
+                let told = plan.figures.iter().find(|figure| figure.label == label);
+                let told = &told.expect(label).value.text;
+                assert!(making.contains(&bare(told)), "{told} {system:?}");
             }
             for path in [
                 &["side"][..],

@@ -197,7 +197,10 @@ pub fn ways(throw: &Throw, square: Rect, why: Mishap) -> Vec<Remedy> {
     ] {
         if fewer != plan && freed(throw, square, &fewer).is_some() {
             let action = Command::ChangePlan { plan: fewer };
-            add(kind, 3 * u32::from(given_up), 0, zero(), action);
+            // Where the place is kept, another square goes into it afterwards.
+            let kept = Rect::grid(fewer.across, fewer.down).holds(square);
+            let put_in = if kept { 2 + remake } else { 0 };
+            add(kind, 3 * u32::from(given_up) + put_in, 0, zero(), action);
         }
     }
     out.sort_by_key(|w| w.minutes);

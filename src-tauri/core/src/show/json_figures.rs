@@ -8,15 +8,13 @@ use crate::faces::spread::thickest;
 use crate::fitting::squaring::{measured_sides, summary};
 use crate::log::journal::Journal;
 use crate::measure::{Length, in_mm};
-use crate::words::Shown;
 use serde_json::{Value, json};
 
 /// The figures of a throw as JSON, for programs.
 pub fn figures(journal: &Journal, context: Context<'_>) -> Value {
     let throw = journal.throw();
     let p = &throw.plan;
-    let told = |l: Length, shown: Shown| json!({ "mm": in_mm(l), "shown": shown.text.replace('\u{a0}', " ") });
-    let length = |l: Length| told(l, context.length(l));
+    let length = |l: Length| json!({ "mm": in_mm(l), "shown": context.length(l).text.replace('\u{a0}', " ") });
     let size = |w: Length, h: Length| json!({ "width": length(w), "height": length(h) });
     let (planned_w, planned_h) = p.finished();
     let foreseen = throw.finished();
@@ -48,9 +46,9 @@ pub fn figures(journal: &Journal, context: Context<'_>) -> Value {
         "trim": length(p.target()),
         "planned": size(planned_w, planned_h),
         "foreseen": size(foreseen.width, foreseen.height),
-        "seams": { "runs": runs, "length": told(run_length, context.far(run_length)) },
+        "seams": { "runs": runs, "length": length(run_length) },
         "layers": { "lap": lap_layers, "crossing": crossing_layers },
-        "binding": { "length": told(need.length, context.long(need.length)), "strips": need.strips, "joins": need.joins },
+        "binding": { "length": length(need.length), "strips": need.strips, "joins": need.joins },
         "covered": { "front": throw.covered(Face::Front), "back": throw.covered(Face::Back) },
         "spares": throw.spares,
         "spoilt": throw.losses.len(),

@@ -1683,11 +1683,11 @@ cut-half-run-edge = Von der linken unteren Ecke an: { $count ->
     [one] eine Hälfte, { $wide } breit.
    *[other] { $count } Hälften, je { $wide } breit.
 }
-cut-half-run-strip = { $left } rechts von der Stelle des Einfassstreifens links davon an: { $count ->
+cut-half-run-strip = { $left } rechts von der Lücke des Streifens daneben an: { $count ->
     [one] eine Hälfte, { $wide } breit.
    *[other] { $count } Hälften, je { $wide } breit.
 }
-cut-half-run-strip-edge = Gleich rechts neben der Stelle des Einfassstreifens links davon: { $count ->
+cut-half-run-strip-edge = Gleich rechts neben der Lücke des Streifens daneben: { $count ->
     [one] eine Hälfte, { $wide } breit.
    *[other] { $count } Hälften, je { $wide } breit.
 }
@@ -1764,14 +1764,14 @@ cut-run-edge = { $nth ->
 cut-run-strip = { $nth ->
     [first] Davon
    *[next] Dann
-}, ab { $left } rechts von der Lücke des Einfassstreifens links davon: { $count ->
+}, ab { $left } rechts von der Lücke des Streifens daneben: { $count ->
     [one] ein Quadrat.
    *[other] { $count } Quadrate.
 }
 cut-run-strip-edge = { $nth ->
     [first] Davon
    *[next] Dann
-}, gleich rechts von der Lücke des Einfassstreifens links davon: { $count ->
+}, gleich rechts von der Lücke des Streifens daneben: { $count ->
     [one] ein Quadrat.
    *[other] { $count } Quadrate.
 }
@@ -1779,8 +1779,8 @@ cut-stretch = Er dehnt sich: Bleib im Fadenlauf und halte die Überlappungen mit
 cut-unwashed = Noch nicht gewaschen: Wasch und bügle ihn, bevor du schneidest.
 cut-nothing = Neben den Stellen zum Aussparen passt kein ganzes Quadrat.
 cut-gain = { $n ->
-    [one] So gelegt geben die Streifen ein Quadrat mehr, als wenn man vom Saum aufwärts schneidet, ohne zu wählen.
-   *[other] So gelegt geben die Streifen { $n } Quadrate mehr, als wenn man vom Saum aufwärts schneidet, ohne zu wählen.
+    [one] Gut gelegt geben die Streifen ein Quadrat mehr.
+   *[other] Gut gelegt geben die Streifen { $n } Quadrate mehr.
 }
 cut-free = { $n ->
     [one] Müssten die Streifen nicht quer liegen, könnte es ein Quadrat mehr geben; das dauert lange und geht leicht schief.

@@ -1685,11 +1685,11 @@ cut-half-run-edge = Starting at its lower left corner: { $count ->
     [one] one half { $wide } wide.
    *[other] { $count } halves, each { $wide } wide.
 }
-cut-half-run-strip = Starting { $left } to the right of where the binding strip left of it was: { $count ->
+cut-half-run-strip = Starting { $left } right of the gap left by the strip beside it: { $count ->
     [one] one half { $wide } wide.
    *[other] { $count } halves, each { $wide } wide.
 }
-cut-half-run-strip-edge = Right beside where the binding strip left of it was: { $count ->
+cut-half-run-strip-edge = Right beside the gap left by the strip to its left: { $count ->
     [one] one half { $wide } wide.
    *[other] { $count } halves, each { $wide } wide.
 }
@@ -1766,14 +1766,14 @@ cut-run-edge = { $nth ->
 cut-run-strip = { $nth ->
     [first] Off it
    *[next] Then
-}, starting { $left } to the right of where the binding strip left of it was: { $count ->
+}, starting { $left } right of the gap left by the strip beside it: { $count ->
     [one] one square.
    *[other] { $count } squares.
 }
 cut-run-strip-edge = { $nth ->
     [first] Off it
    *[next] Then
-}, right beside where the binding strip left of it was: { $count ->
+}, right beside the gap left by the strip to its left: { $count ->
     [one] one square.
    *[other] { $count } squares.
 }
@@ -1781,8 +1781,8 @@ cut-stretch = It stretches: keep to the grain and hold the laps with glue rather
 cut-unwashed = Not washed yet: wash and press it before you cut.
 cut-nothing = No whole square fits clear of the places to avoid.
 cut-gain = { $n ->
-    [one] The strips lie where they give one square more than cut from the hem up without choosing.
-   *[other] The strips lie where they give { $n } squares more than cut from the hem up without choosing.
+    [one] Choosing where the strips lie gives one square more.
+   *[other] Choosing where the strips lie gives { $n } squares more.
 }
 cut-free = { $n ->
     [one] If the strips need not go straight across, it could give one square more; that is slow, and easily goes wrong.
