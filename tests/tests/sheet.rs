@@ -16,7 +16,7 @@ use lapwork_core::log::lessons::heritage;
 use lapwork_core::measure::{Ruler, System};
 use lapwork_core::plan::assembly::Rect;
 use lapwork_core::show::sheet::{MOST_PHOTOS, Row, SheetEntry};
-use lapwork_core::show::{self, Context, Sheet};
+use lapwork_core::show::{self, Context, Query, Sheet, View, answer};
 use lapwork_core::show::{PrintOrder, PrintPaper, PrintUnits, ZoneName};
 use lapwork_core::words::Words;
 use lapwork_sheet::{
