@@ -1650,7 +1650,7 @@ cut-strip-title = Streifen { $n }: { $squares ->
     [one] , eine Hälfte
    *[other] , { $halves } Hälften
 }
-cut-away = Schneide zuerst einen Streifen von { $gap } ab: Er ist Abfall.
+cut-away = Schneide zuerst { $gap } als Abfall ab.
 cut-across = Schneide quer, { $high } über dem { $from ->
     [hem] Saum
     [straight] geraden Rand

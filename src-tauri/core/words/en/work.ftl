@@ -1652,7 +1652,7 @@ cut-strip-title = Strip { $n }: { $squares ->
     [one] , one half
    *[other] , { $halves } halves
 }
-cut-away = First cut off a strip { $gap } wide: it is waste.
+cut-away = First cut off { $gap } as waste.
 cut-across = Cut across { $high } above the { $from ->
     [hem] hem
     [straight] straight edge
@@ -1685,11 +1685,11 @@ cut-half-run-edge = Starting at its lower left corner: { $count ->
     [one] one half { $wide } wide.
    *[other] { $count } halves, each { $wide } wide.
 }
-cut-half-run-strip = Starting { $left } right of the gap left by the strip beside it: { $count ->
+cut-half-run-strip = Starting { $left } right of the strip’s gap beside it: { $count ->
     [one] one half { $wide } wide.
    *[other] { $count } halves, each { $wide } wide.
 }
-cut-half-run-strip-edge = Right beside the gap left by the strip to its left: { $count ->
+cut-half-run-strip-edge = Right beside the strip’s gap to its left: { $count ->
     [one] one half { $wide } wide.
    *[other] { $count } halves, each { $wide } wide.
 }
@@ -1766,14 +1766,14 @@ cut-run-edge = { $nth ->
 cut-run-strip = { $nth ->
     [first] Off it
    *[next] Then
-}, starting { $left } right of the gap left by the strip beside it: { $count ->
+}, starting { $left } right of the strip’s gap beside it: { $count ->
     [one] one square.
    *[other] { $count } squares.
 }
 cut-run-strip-edge = { $nth ->
     [first] Off it
    *[next] Then
-}, right beside the gap left by the strip to its left: { $count ->
+}, right beside the strip’s gap to its left: { $count ->
     [one] one square.
    *[other] { $count } squares.
 }
