@@ -432,7 +432,14 @@ impl Window {
 
     /// The text that is to be seen, unbroken spaces as plain ones.
     pub fn text(&self) -> String {
-        let text = self.run("return document.body.innerText", &[]);
+        const TEXT: &str = "return document.body.innerText";
+        // A page that is just being loaded has no text yet, and drops what it was asked.
+        let text = attempt(|| match self.try_run(TEXT, &[]) {
+            Ok(text) => Some(text),
+            Err(why) if why.contains("before the unload event") => None,
+            Err(why) => panic!("script failed: {why}\n{TEXT}"),
+        });
+        let text = text.unwrap_or_else(|| panic!("no page is loaded"));
         text.as_str().unwrap_or_default().replace('\u{a0}', " ")
     }
 
