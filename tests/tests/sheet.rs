@@ -843,20 +843,20 @@ fn what_is_to_cut_comes_before_what_is_cut_and_each_page_says_what_its_signs_mea
                 let part = &text[at(&sheet.labels[heading])..end];
                 assert!(key.len() >= 4, "{key:?}");
                 for line in key {
-                    assert!(part.contains(&bare(&line.text)), "{}", line.text);
+                    assert!(part.contains(&bare(&line.label)), "{}", line.label);
                 }
             }
         }
     }
     // The sign of what is done has a tick, not its colour alone; each sign differs from the others.
-    let done = open[0].key.iter().find(|line| line.text == "Cut already.");
-    assert_eq!(done.expect("a line is cut").sign.marks.len(), 2);
+    let done = open[0].key.iter().find(|line| line.label == "Cut already.");
+    assert_eq!(done.expect("a line is cut").picture.marks.len(), 2);
     for (n, line) in open[0].key.iter().enumerate() {
         let others = open[0].key.iter().skip(n + 1);
         assert!(
             others
                 .clone()
-                .all(|other| other.sign.marks != line.sign.marks)
+                .all(|other| other.picture.marks != line.picture.marks)
         );
     }
     // Each piece of a large pile has its key on its own page.

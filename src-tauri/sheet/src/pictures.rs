@@ -6,8 +6,8 @@ use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
 use lapwork_core::cloth::photos::PhotoId;
 use lapwork_core::show::drawing::{self, Style, svg};
-use lapwork_core::show::sheet::content::{Cuts, FacePart, KeyLine, NUMBERS, bounds};
-use lapwork_core::show::{Picture, Sheet};
+use lapwork_core::show::sheet::content::{Cuts, FacePart, NUMBERS, bounds};
+use lapwork_core::show::{InkKey, Picture, Sheet};
 use serde_json::{Value, json};
 use std::ops::Range;
 
@@ -139,10 +139,10 @@ impl Pictures<'_> {
     }
 
     /// The signs of a key, a point of the paper for each of theirs; large with the letters.
-    fn signs(&mut self, key: &[KeyLine]) -> Vec<Value> {
+    fn signs(&mut self, key: &[InkKey]) -> Vec<Value> {
         let scale = POINT * if self.large() { 1.7 } else { 1.0 };
         key.iter()
-            .map(|line| self.add(line.sign.clone(), scale, [0.8, 6.0]))
+            .map(|line| self.add(line.picture.clone(), scale, [0.8, 6.0]))
             .collect()
     }
 

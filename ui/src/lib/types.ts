@@ -1751,16 +1751,6 @@ export type JoinOrder = "rows" | "columns" | "doubling";
 
 export type Joining = "lapped" | "seamed" | "exposed";
 
-export type KeyLine = { 
-/**
- * The sign by itself.
- */
-sign: Picture, 
-/**
- * What it means.
- */
-text: string, };
-
 export type Kind = "square" | "pair" | "four" | "row" | "column" | "part" | "whole";
 
 export type Knees = "unknown" | "whole" | "torn";
@@ -2468,7 +2458,7 @@ caution: CautionNote | null,
 /**
  * What the signs of the picture mean.
  */
-key: Array<KeyLine>, };
+key: Array<InkKey>, };
 
 export type PileView = { 
 /**

@@ -8,7 +8,7 @@ use crate::plan::assembly::{Kind, Rect};
 use crate::show::context::Context;
 use crate::show::names;
 use crate::show::parts::CompareRow;
-use crate::show::stages::{middle_left, time_left};
+use crate::show::stages::time_left;
 use crate::throw::index::tier;
 use crate::throw::tasks::{Task, cover_task};
 use crate::throw::{Event, Throw};
@@ -247,7 +247,6 @@ pub(super) fn compare(
             .count()
     };
     let paces = crate::log::pace::paces(journal);
-    let hours = |t: &Throw| time_left(t, &paces, context);
     let size = |t: &Throw| {
         let size = t.finished();
         context.by(size.width, size.height)
@@ -259,10 +258,11 @@ pub(super) fn compare(
         before,
         after,
     };
-    // The hours are told by the quarter: what falls within one is no change.
-    let time = [throw, &then].map(|t| middle_left(t, &paces));
-    let mut rows = vec![
-        row("finished", size(throw), size(&then)),
+    let [now, later] = [throw, &then].map(|t| time_left(t, &paces, context));
+    // What stays as it is takes no line, but for the size. The hours are told by the quarter: what
+    // falls within one is no change.
+    let mut rows = vec![row("finished", size(throw), size(&then))];
+    let others = [
         row("squares", count(squares(throw)), count(squares(&then))),
         row(
             "spares",
@@ -271,17 +271,11 @@ pub(super) fn compare(
         ),
         row("seams", count(seams(throw)), count(seams(&then))),
         CompareRow {
-            differs: time[0] != time[1],
-            ..row(
-                "time",
-                context.plain(hours(throw)),
-                context.plain(hours(&then)),
-            )
+            differs: now.middle != later.middle,
+            ..row("time", context.plain(now.told), context.plain(later.told))
         },
     ];
-    // What stays as it is takes no line, but for the size.
-    let mut first = true;
-    rows.retain(|row| std::mem::take(&mut first) || row.differs);
+    rows.extend(others.into_iter().filter(|row| row.differs));
     let mut lines: Vec<String> = left_over(throw, &then, context).into_iter().collect();
     lines.extend(cropped(throw, events, context));
     lines.extend(stays(throw, &then, context));

@@ -49,9 +49,12 @@ impl Context<'_> {
         self.words.exact(length, mm)
     }
 
-    /// Fringe that is compared with the least that is wanted, where a mark of the ruler may lie
-    /// between: in 32nds of an inch, or tenths of a millimetre.
-    pub(super) fn fine(&self, length: Length) -> Shown {
+    /// Fringe. Where it is scarce, a mark of the ruler may lie between it and the least that is wanted:
+    /// then it is told in 32nds of an inch, or tenths of a millimetre.
+    pub(super) fn fringe(&self, length: Length) -> Shown {
+        if length >= sixty_fourths(8) {
+            return self.length(length);
+        }
         self.in_each(|ruler| {
             let fine = Ruler {
                 fraction: Fraction::ThirtySecond,
@@ -60,15 +63,6 @@ impl Context<'_> {
             };
             self.words.exact(length, fine)
         })
-    }
-
-    /// Fringe, beside the ruler's marks only where it is scarce: on them half of little and half of
-    /// less read the same.
-    pub(super) fn fringe(&self, length: Length) -> Shown {
-        match length < sixty_fourths(8) {
-            true => self.fine(length),
-            false => self.length(length),
-        }
     }
 
     /// A length that nobody marks with a ruler, such as the whole binding: in metres to the

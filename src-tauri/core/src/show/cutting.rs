@@ -16,11 +16,11 @@ use crate::measure::{Count, Length, from_mm, in_mm, zero};
 use crate::show::context::Context;
 use crate::show::cutting_list::{CutRow, Laid, came_out, label_turned, left_over, rows};
 use crate::show::drawing::canvas::Canvas;
-use crate::show::drawing::piece::{KeyLine, Lying, cloth};
+use crate::show::drawing::piece::{Lying, cloth};
 use crate::show::errors::rejection;
 use crate::show::names::{self, ZONES};
 use crate::show::parts::{Button, CautionNote, Choice, FieldProblem, Figure, Head, head};
-use crate::show::picture::Picture;
+use crate::show::picture::{InkKey, Picture};
 use crate::show::typed::{PieceTyped, read_typed, typed_of};
 use crate::throw::Throw;
 use crate::throw::account::{ClothAccount, account, account_with, how_for};
@@ -116,7 +116,7 @@ pub struct PileCutView {
     /// The caution at the blade.
     pub caution: Option<CautionNote>,
     /// What the signs of the picture mean.
-    pub key: Vec<KeyLine>,
+    pub key: Vec<InkKey>,
 }
 
 /// A way to cut a piece.

@@ -28,6 +28,16 @@ pub(super) fn is_unsure(account: &ClothAccount, [low, _]: [Count; 2]) -> bool {
         && at_least < keep
 }
 
+/// How many squares are lacking.
+pub(super) fn short_squares(account: &ClothAccount, context: Context<'_>) -> String {
+    say!(
+        context,
+        "pile-short",
+        short = account.short(),
+        keep = account.keep
+    )
+}
+
 /// Whether the squares there are and those to come are enough, with the spares to keep back: those
 /// to come may be so many at the least and at the most.
 pub(super) fn enough_squares(
@@ -49,7 +59,7 @@ pub(super) fn enough_squares(
             wanted = open.saturating_sub(account.spares) + account.keep
         )
     } else if over < 0 {
-        say!(context, "pile-short", short = account.short(), keep = keep)
+        short_squares(account, context)
     } else if account.is_uneven() {
         say!(context, "pile-uneven")
     } else if over < keep {

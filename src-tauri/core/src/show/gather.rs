@@ -524,7 +524,7 @@ pub(super) fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
         figures: vec![
             figure("weight", shown),
             figure("denim-weight", cloth),
-            figure("time", time_left(throw, &paces, context)),
+            figure("time", time_left(throw, &paces, context).told),
         ],
         said: vec![washer, say!(context, "gather-estimates")],
     }

@@ -230,10 +230,16 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
     let laps = marked(&events);
     let (title, done) = titles(throw, piece, way, laps.len(), context);
     let mut lines = Vec::new();
+    // Seams that are opened once another square goes in.
+    let mut later = Vec::new();
     if let RemedyKind::FewerAcross | RemedyKind::FewerDown = way.kind
         && let Command::ChangePlan { plan } = &way.action
         && let Some(freed) = freed(throw, piece, plan)
     {
+        if freed != Freed::Itself {
+            later = round(throw, piece);
+            later.retain(|(whole, _)| !throw.is_only_glued(*whole));
+        }
         lines.push(match freed {
             Freed::Itself => say!(context, "way-fewer-itself"),
             Freed::Squares(n) => say!(context, "way-fewer-squares", n = n),
@@ -283,9 +289,6 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
             });
         }
     }
-    let afterwards = matches!(way.kind, RemedyKind::FewerAcross | RemedyKind::FewerDown)
-        .then(|| round(throw, piece))
-        .filter(|seams| !seams.is_empty());
     let is_sewn = |event: &Event| match event {
         Event::Unpicked { glued, .. } => !glued,
         _ => false,
@@ -301,13 +304,12 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
             length = context.length(way.unpick)
         ));
         lines.extend(opened(throw, piece, &events, context));
-    } else if let Some(seams) = afterwards {
-        // Its place is in something sewn, which is opened once another square goes in.
-        let length = seams.iter().fold(zero(), |sum, (_, length)| sum + *length);
+    } else if !later.is_empty() {
+        let length = later.iter().fold(zero(), |sum, (_, length)| sum + *length);
         lines.push(say!(
             context,
             "way-unpick-then",
-            n = seams.len(),
+            n = later.len(),
             length = context.length(length)
         ));
     } else if throw.is_joined(Rect::square(piece.row, piece.col)) || !piece.is_square() {
@@ -365,14 +367,14 @@ fn fabric_anew(throw: &Throw, square: Rect, context: Context<'_>) -> Vec<String>
         .into_iter()
         .filter(|face| throw.has(square, cover_task(*face)));
     let of = glued.filter_map(|face| throw.cover(square).on(face));
+    let in_hand = stock::in_hand(throw);
     let told = of.filter_map(|print| {
-        let listed = throw.prints.get(usize::from(print))?;
-        let name = listed.name.as_str();
-        Some(match listed.stock {
+        let of_it = in_hand.get(usize::from(print))?;
+        let name = of_it.name.as_str();
+        Some(match of_it.stock {
             None => say!(context, "way-fabric-anew", print = name),
             Some(stock) => {
-                let taken = stock::used(throw, print) + stock::gone(throw, print).all();
-                let left = stock.get().saturating_sub(taken);
+                let left = stock.get().saturating_sub(stock::used(throw, print));
                 say!(context, "way-fabric-anew-of", print = name, left = left)
             }
         })

@@ -4,7 +4,7 @@ use crate::cloth::fabric::Print;
 use crate::command::Command;
 use crate::fitting::reconcile::change;
 use crate::log::journal::Journal;
-use crate::measure::{Count, Length};
+use crate::measure::Length;
 use crate::show::context::Context;
 use crate::show::picture::Picture;
 use crate::show::stages::{WayView, way};
@@ -139,34 +139,25 @@ pub(super) fn gone_told(gone: crate::throw::stock::Gone, context: Context<'_>) -
 pub(super) fn swatches(journal: &Journal, context: Context<'_>) -> Vec<Swatch> {
     let throw = journal.throw();
     let names = names::letters(&throw.prints);
-    // What is still to be cut or counted on the pile belongs to what there is.
-    let piled = throw.pile.values().any(|heap| !heap.makes.is_denim());
-    let cloth = piled.then(|| crate::throw::account::account(throw));
-    let to_come = |i: usize| {
-        let fabric = cloth.as_ref().and_then(|cloth| cloth.fabrics.get(i));
-        fabric.map_or(0, |fabric| fabric.to_come)
-    };
+    let in_hand = crate::throw::stock::in_hand(throw);
     throw
         .prints
         .iter()
         .zip(names)
         .enumerate()
         .map(|(i, (print, letters))| {
-            let there = match (print.stock, to_come(i)) {
-                (None, 0) => None,
-                (stock, more) => Some(stock.map_or(0, Count::get) + more),
-            };
+            let stock = in_hand[i].stock;
             let used = crate::throw::stock::used(throw, i as u8);
             let gone = crate::throw::stock::gone(throw, i as u8);
-            let mut sentences = vec![match there {
+            let mut sentences = vec![match stock {
                 Some(stock) if gone.all() == 0 => {
                     say!(context, "print-of", used = used, stock = stock)
                 }
                 _ => say!(context, "print-used", used = used),
             }];
             sentences.extend(gone_told(gone, context));
-            if let Some(stock) = there.filter(|_| gone.all() > 0) {
-                let left = i64::from(stock) - i64::from(used) - i64::from(gone.all());
+            if let Some(stock) = stock.filter(|_| gone.all() > 0) {
+                let left = i64::from(stock) - i64::from(used);
                 sentences.push(match left {
                     0.. => say!(context, "print-left", n = left),
                     _ => say!(context, "print-short", n = -left),

@@ -94,48 +94,44 @@ fn about_shortly(quarters: i64, context: Context<'_>) -> Option<String> {
     Some(say!(context, "path-left-shortly", time = time))
 }
 
-/// So many quarters of an hour the stages take, each told by the quarter.
-fn summed(paced: &[Pace], which: fn(&Pace) -> f64) -> i64 {
-    paced.iter().map(|pace| quarters(which(pace))).sum()
+/// All work left.
+pub(super) struct TimeLeft {
+    /// In quarters of an hour, as it is told in the first place.
+    pub(super) middle: i64,
+    /// In words: the middle, with its range.
+    pub(super) told: String,
 }
 
-/// How long the work left takes for each stage.
-fn paced(throw: &Throw, paces: &BTreeMap<Task, Pace>) -> Vec<Pace> {
-    let stages = stages(throw);
-    let left = stages.values().map(|reached| &reached.left);
-    left.map(|left| minutes_for(left, paces)).collect()
-}
-
-/// The work left as it is told in the first place, in quarters of an hour.
-pub(super) fn middle_left(throw: &Throw, paces: &BTreeMap<Task, Pace>) -> i64 {
-    summed(&paced(throw, paces), |pace| pace.middle)
-}
-
-/// All work left in words: the middle, with its range. Each is what is said of the stages, added up.
+/// All work left. Each figure is what is said of the stages, added up.
 pub(super) fn time_left(
     throw: &Throw,
     paces: &BTreeMap<Task, Pace>,
     context: Context<'_>,
-) -> String {
-    let paced = paced(throw, paces);
-    let words = |which: fn(&Pace) -> f64| {
-        let sum = summed(&paced, which);
-        say!(context, "hours", h = sum / 4, m = sum % 4 * 15)
-    };
+) -> TimeLeft {
+    let paced: Vec<Pace> = stages(throw)
+        .values()
+        .map(|reached| minutes_for(&reached.left, paces))
+        .collect();
+    let sum =
+        |which: fn(&Pace) -> f64| -> i64 { paced.iter().map(|pace| quarters(which(pace))).sum() };
+    let words = |quarters: i64| say!(context, "hours", h = quarters / 4, m = quarters % 4 * 15);
+    let middle = sum(|pace| pace.middle);
     if paced.iter().all(|pace| pace.high <= 0.0) {
-        return say!(context, "none");
+        let told = say!(context, "none");
+        return TimeLeft { middle, told };
     }
     let key = match paced.iter().any(|pace| pace.own) {
         true => "time-own",
         false => "time-usual",
     };
-    say!(
+    let told = say!(
         context,
         key,
-        middle = words(|pace| pace.middle),
-        low = words(|pace| pace.low),
-        high = words(|pace| pace.high)
-    )
+        middle = words(middle),
+        low = words(sum(|pace| pace.low)),
+        high = words(sum(|pace| pace.high))
+    );
+    TimeLeft { middle, told }
 }
 
 fn count(stage: Stage, reached: &Reached, context: Context<'_>) -> String {

@@ -479,10 +479,7 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
             said.extend(how(throw, task, piece, context));
             said.extend(fabrics_of(throw, batch, context));
             let lacking = cloth.as_ref().filter(|cloth| cloth.short() > 0);
-            said.extend(lacking.map(|cloth| {
-                let to_come = enough::denim_to_come(throw);
-                enough::enough_squares(cloth, to_come, context)
-            }));
+            said.extend(lacking.map(|cloth| enough::short_squares(cloth, context)));
             let next = sitting(task, throw.made(piece).joining).iter().skip(1);
             for task in next {
                 let usual = usual_how(throw, *task, piece, context);

@@ -11,11 +11,9 @@ use crate::cloth::steps::{CutStep, steps};
 use crate::measure::{Length, in_mm};
 use crate::show::context::Context;
 use crate::show::names;
-use crate::show::picture::{DrawnCloth, Hold, Ink, Mark, Picture};
+use crate::show::picture::{DrawnCloth, Hold, Ink, InkKey, Mark};
 use crate::throw::Throw;
-use serde::Serialize;
 use std::cmp::{max, min};
-use ts_rs::TS;
 
 /// How a heap's cloth is drawn, right side up.
 pub(in crate::show) fn cloth(throw: &Throw, heap: &Heap) -> DrawnCloth {
@@ -207,17 +205,17 @@ impl Lying<'_> {
 
     /// What the marks of this drawing mean, those it has, each with a sign; `done` is as many lines
     /// of the cutting list as are cut, and nothing where the whole piece is.
-    pub(in crate::show) fn key(&self, done: Option<usize>, context: Context<'_>) -> Vec<KeyLine> {
+    pub(in crate::show) fn key(&self, done: Option<usize>, context: Context<'_>) -> Vec<InkKey> {
         let mut out = Vec::new();
         let cloth = || Some(self.cloth.clone());
         let frame = [1.0, 1.0, SIGN[0] - 2.0, SIGN[1] - 2.0];
         let mut line = |key: &str, draw: &dyn Fn(&mut Canvas)| {
             let mut d = Canvas::default();
             draw(&mut d);
-            let text = context.say(&format!("key-{key}"), &[]);
-            out.push(KeyLine {
-                sign: d.picture(SIGN, SIGN[1], text.clone()),
-                text,
+            let label = context.say(&format!("key-{key}"), &[]);
+            out.push(InkKey {
+                picture: d.picture(SIGN, SIGN[1], label.clone()),
+                label,
             });
         };
         let whole = self.cuts.whole() as usize;
@@ -384,15 +382,6 @@ impl Lying<'_> {
 
 /// A sign of the key, in points.
 const SIGN: [f64; 2] = [20.0, 10.0];
-
-/// What a sign in a drawing means.
-#[derive(Debug, Clone, PartialEq, Serialize, TS)]
-pub struct KeyLine {
-    /// The sign by itself.
-    pub sign: Picture,
-    /// What it means.
-    pub text: String,
-}
 
 /// A tick in the middle of an area.
 fn ticked(d: &mut Canvas, [x, y, w, h]: [f64; 4]) {

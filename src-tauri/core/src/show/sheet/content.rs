@@ -8,11 +8,10 @@ use crate::show::drawing::Style;
 use crate::show::drawing::canvas::Canvas;
 use crate::show::drawing::face::{FaceGrid, FaceMap};
 use crate::show::drawing::letters::n;
-pub use crate::show::drawing::piece::KeyLine;
 use crate::show::export::PrintUnits;
 use crate::show::lessons::Lessons;
 use crate::show::parts::Move;
-use crate::show::picture::{Ink, Picture};
+use crate::show::picture::{Ink, InkKey, Picture};
 use crate::show::story::{self, Story};
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -74,7 +73,7 @@ pub struct Cuts {
     /// What to keep of the rest, and what to know.
     pub said: Vec<String>,
     /// What the signs in the picture mean.
-    pub key: Vec<KeyLine>,
+    pub key: Vec<InkKey>,
 }
 
 /// One garment, cloth or pack.
@@ -384,7 +383,7 @@ pub struct Sheet {
     /// The clothes pile.
     pub heaps: Vec<HeapPart>,
     /// What the signs in the pictures of what is cut up mean.
-    pub past_key: Vec<KeyLine>,
+    pub past_key: Vec<InkKey>,
     /// Front and back.
     pub faces: Vec<FacePart>,
     /// The order of work.

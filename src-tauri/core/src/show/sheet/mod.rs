@@ -32,7 +32,7 @@ use crate::show::events::joined;
 use crate::show::export::PrintUnits;
 use crate::show::lessons::{self, Lessons};
 use crate::show::parts::{Swatch, head, swatches};
-use crate::show::picture::Picture;
+use crate::show::picture::{InkKey, Picture};
 use crate::show::query::Query;
 use crate::show::sheet::both::Both;
 use crate::show::sheet::stages::{named, pieces_by_stage, stages, warning};
@@ -404,11 +404,11 @@ fn heaps(journal: &Journal, both: &Both<'_>) -> Vec<HeapPart> {
 }
 
 /// The signs of all that is cut up, each once.
-fn past_key(heaps: &[HeapPart]) -> Vec<KeyLine> {
-    let mut key: Vec<KeyLine> = Vec::new();
+fn past_key(heaps: &[HeapPart]) -> Vec<InkKey> {
+    let mut key: Vec<InkKey> = Vec::new();
     let cuts = heaps.iter().flat_map(|heap| &heap.cuts);
     for line in cuts.filter(|c| c.list.is_empty()).flat_map(|c| &c.key) {
-        if key.iter().all(|known| known.text != line.text) {
+        if key.iter().all(|known| known.label != line.label) {
             key.push(line.clone());
         }
     }

@@ -77,6 +77,21 @@ fn a_square_set_free_for_a_sewn_four_opens_seams() {
     let opens = "To put it in, one seam is unpicked, 5\u{a0}in.";
     assert!(lines.contains(&opens.to_string()), "{lines:?}");
     assert!(!plain(lines).contains("Nothing sewn"), "{lines:?}");
+    // What is given up with its column has no square put in, and opens nothing.
+    let whole = stitched(4, 2);
+    let off = off_view(
+        &whole,
+        Rect::square(0, 3),
+        Some(crate::throw::Mishap::Scorched),
+    );
+    let itself = "It lies in what is given up.".to_string();
+    let given_up = off.ways.iter().filter(|way| way.lines.contains(&itself));
+    let lines: Vec<&Vec<String>> = given_up.map(|way| &way.lines).collect();
+    assert!(!lines.is_empty(), "{:?}", off.ways);
+    assert!(
+        lines.iter().all(|l| !plain(l).contains("To put it in")),
+        "{lines:?}"
+    );
 }
 
 /// A four measured by its sides and diagonals: leaning, misread, and with a diagonal missing.
