@@ -353,6 +353,31 @@ fn every_dependency_has_its_reason() {
     );
 }
 
+/// What stands in for a library has its name and version. Should the typesetter ask for another
+/// version, cargo only warns, and takes the library itself.
+#[test]
+fn what_stands_in_for_a_library_is_what_is_built() {
+    let page = text("src-tauri/DEPENDENCIES.md");
+    let locked = text("Cargo.lock");
+    let folder = root().join("src-tauri/absent");
+    let mut count = 0;
+    for entry in fs::read_dir(folder).unwrap().flatten() {
+        let name = entry.file_name().to_string_lossy().into_owned();
+        let of_name = format!("name = \"{name}\"\n");
+        let found: Vec<&str> = locked
+            .split("[[package]]")
+            .filter(|package| package.contains(&of_name))
+            .collect();
+        assert_eq!(found.len(), 1, "{name} is locked in other versions too");
+        assert!(!found[0].contains("source ="), "{name} is not ours");
+        assert!(page.contains(&format!("`{name}`")), "{name} is not listed");
+        let manifest = fs::read_to_string(entry.path().join("Cargo.toml")).unwrap();
+        assert!(manifest.contains("unsafe_code = \"forbid\""), "{name}");
+        count += 1;
+    }
+    assert!(count > 0 && !locked.contains("[[patch.unused]]"));
+}
+
 /// Licences of crates we have looked at. The weakest ties: MPL-2.0 asks that changes to
 /// its own files be shown, and we change none.
 const LICENCES: [&str; 12] = [
