@@ -432,6 +432,24 @@ mod tests {
         );
     }
 
+    /// By the rule that tells stretch from other unevenness, on a ruler of sixteenths, of which half is
+    /// 2/64: across 2½/64 over and down as planned is cloth that gave across; 1½/64 over across and
+    /// 1/64 under down is over by too little for that, though both ways differ by as much.
+    #[test]
+    fn half_a_mark_over_is_stretch_and_less_is_not() {
+        let along = Along::Across;
+        check(
+            &[(2, 0), (3, 0), (3, 0), (2, 0)],
+            DriftVerdict::Stretch { along },
+            0,
+        );
+        check(
+            &[(1, -1), (2, -1), (2, -1), (1, -1)],
+            DriftVerdict::Uneven,
+            0,
+        );
+    }
+
     #[test]
     fn verdicts_of_the_bench() {
         check(&[], DriftVerdict::TooFew, 0);
@@ -565,6 +583,41 @@ mod tests {
         assert!(close(low, 1.037) && close(high, 4.963), "{low} {high}");
         let trend = found.trend.unwrap();
         assert!(close(trend.slope, 1.0) && close(trend.error, 0.0) && close(trend.next, 6.0));
+    }
+
+    /// By hand, with Student's distribution in its closed forms: with 1 degree of freedom the two-sided
+    /// p is 1 − 2/π · arctan t, with 2 it is 1 − t/√(t² + 2), with 4 it is 1 − ¾ · u · (1 − u²/12) where
+    /// u = t/√(1 + t²/4).
+    #[test]
+    fn p_by_the_closed_forms_of_students_distribution() {
+        let mm = |sizes: &[(i64, i64)]| {
+            let each = sizes.iter().map(|(across, down)| Deviation {
+                across: nm(across * 1_000_000),
+                down: nm(down * 1_000_000),
+            });
+            drift(&each.collect::<Vec<_>>(), nm(1_000_000))
+        };
+        let close = |a: f64, b: f64| assert!((a - b).abs() < 1e-6, "{a} {b}");
+        // 0 and 2 mm over: 1 on average, a spread of √2 and so a standard error of 1; t is 1, arctan of it
+        // π/4. 95 % of Student's distribution with 1 degree lie within tan(0.95 · π/2) = 12.7062.
+        let two = mm(&[(0, 0), (2, 2)]);
+        close(two.p.unwrap(), 0.5);
+        let (low, high) = two.interval.unwrap();
+        assert!((low + 11.7062).abs() < 1e-4 && (high - 13.7062).abs() < 1e-4);
+        // 0, 2 and 1 mm: a slope of ½. Off its line they are ½, 1 and ½, of which the squares make 1½, so
+        // that the standard error is √(1½ / 1 / 2) = √¾; t is 1/√3, arctan of it π/6. Next it stands at 2.
+        let trend = mm(&[(0, 0), (2, 2), (1, 1)]).trend.unwrap();
+        close(trend.slope, 0.5);
+        close(trend.error, 0.75_f64.sqrt());
+        close(trend.p, 2.0 / 3.0);
+        close(trend.next, 2.0);
+        // Across 1, 2 and 3 mm, down as planned: t is 2/√⅓ = √12 with 2 degrees.
+        let one = mm(&[(1, 0), (2, 0), (3, 0)]).directions.unwrap();
+        close(one.p, 1.0 - (12.0_f64 / 14.0).sqrt());
+        // Down −1, 0 and 1 mm, so that both ways vary alike: t is 2/√⅔ = √6 with 4 degrees, u² 2.4.
+        let both = mm(&[(1, -1), (2, 0), (3, 1)]).directions.unwrap();
+        close(both.p, 1.0 - 0.75 * 2.4_f64.sqrt() * 0.8);
+        assert_eq!((both.across, both.down), (2.0, 0.0));
     }
 
     #[test]

@@ -268,3 +268,72 @@ fn a_patch_is_five_minutes_and_three_more_where_it_is_sewn_in() {
     throw.apply(&done(Task::Stitch, vec![Rect::from([0, 0, 1, 2])]), 0);
     assert_eq!(patch(&throw, Mishap::Flaw), each(8));
 }
+
+/// By hand, as above: with the upper and the lower row sewn, the short four in the middle can only
+/// change places with the one left of it, which is as short, so that nothing is won, or with the one
+/// right of it. Sewn in columns it is the one below it.
+#[test]
+fn the_right_and_the_lower_edge_hide_a_shortage_too() {
+    use crate::plan::JoinOrder;
+    let plan = |order| Plan {
+        across: 6,
+        down: 6,
+        order,
+        ..Plan::default()
+    };
+    let full = half_inches(19);
+    let less = full - sixty_fourths(16);
+    let sewn = |throw: &mut Throw, pieces: [[u16; 4]; 4]| {
+        throw.apply(&done(Task::Stitch, pieces.map(Rect::from).to_vec()), 0);
+    };
+    let odd = [(four(1, 1), less, full), (four(1, 0), less, full)];
+    let mut rows = measured(plan(JoinOrder::Rows), &odd);
+    sewn(
+        &mut rows,
+        [[0, 0, 2, 4], [0, 0, 2, 6], [4, 0, 2, 4], [4, 0, 2, 6]],
+    );
+    assert_eq!(edge(&rows, four(1, 1)), Some((four(1, 2), 4)));
+    let odd = [(four(1, 1), full, less), (four(0, 1), full, less)];
+    let mut columns = measured(plan(JoinOrder::Columns), &odd);
+    sewn(
+        &mut columns,
+        [[0, 0, 4, 2], [0, 0, 6, 2], [0, 4, 4, 2], [0, 4, 6, 2]],
+    );
+    assert_eq!(edge(&columns, four(1, 1)), Some((four(2, 1), 4)));
+}
+
+/// The fabric for a patch is the first of which there is some left.
+#[test]
+fn a_patch_is_of_the_first_fabric_there_is() {
+    let mut throw = cut();
+    let of = |throw: &Throw| {
+        let found = ways(throw, Rect::square(0, 0), Mishap::Flaw);
+        found.into_iter().find_map(|way| match way.action {
+            crate::command::Command::Patch { print, .. } => Some(print),
+            _ => None,
+        })
+    };
+    assert_eq!(of(&throw), Some(0));
+    throw.prints[0].stock = Some(Count::NONE);
+    assert_eq!(of(&throw), Some(1));
+}
+
+/// A four can be off once it is stitched and until it is joined to the next; a pair within it and a
+/// square cannot.
+#[test]
+fn a_four_can_be_off_until_it_is_joined() {
+    use crate::rescue::can_be_off;
+    let mut throw = begun(Plan {
+        across: 4,
+        down: 2,
+        ..Plan::default()
+    });
+    let (first, pair) = (four(0, 0), Rect::from([0, 0, 1, 2]));
+    assert!(!can_be_off(&throw, first));
+    throw.apply(&done(Task::Stitch, vec![pair]), 0);
+    assert!(!can_be_off(&throw, pair) && !can_be_off(&throw, first));
+    throw.apply(&done(Task::Stitch, vec![first, four(0, 1)]), 0);
+    assert!(can_be_off(&throw, first) && !can_be_off(&throw, Rect::square(0, 0)));
+    throw.apply(&done(Task::Dot, vec![Rect::grid(4, 2)]), 0);
+    assert!(!can_be_off(&throw, first));
+}

@@ -637,6 +637,53 @@ mod tests {
         assert_eq!(of(7, 0), (0, false));
     }
 
+    /// By hand: a piece of 30 × 10 in is twelve squares of 5 in and nothing over. Two by two squares, 9½ in
+    /// each way, are bound with 2 · 19 + 4 = 42 in, two strips of 28 in. The first takes a row of six
+    /// squares and leaves 4 in of it for the second: six squares are left, four for the throw and two to
+    /// keep. A throw of five in a row takes three strips, and seven squares with those to keep: six would
+    /// not do, so that no strip is laid through them.
+    #[test]
+    fn strips_are_laid_through_squares_that_are_over() {
+        use crate::cloth::garments::{Garment, yardage};
+        use crate::cloth::weight::Cloth;
+        use crate::fitting::tests::begun;
+        use crate::measure::inches;
+        use crate::plan::Plan;
+        let told = |across, down| {
+            let mut throw = begun(Plan {
+                across,
+                down,
+                ..Plan::default()
+            });
+            let garment = Garment {
+                name: "Cloth".into(),
+                pieces: vec![yardage(inches(30), inches(10))],
+                start: None,
+            };
+            let from = Source::Cloth(garment);
+            throw
+                .pile
+                .insert(0, Heap::new(from, Use::ANY_DENIM, Cloth::denim()));
+            account(&throw)
+        };
+        let four = told(2, 2);
+        assert_eq!((four.strips.wanted, four.strips.planned), (2, 2));
+        assert_eq!(
+            (four.strips.cut, four.strips.over, four.strips.lacking()),
+            (0, 0, 0)
+        );
+        assert_eq!((four.to_come, four.keep, four.over()), (6, 2, 2));
+        let piece = four.piece(0, 0);
+        assert_eq!(
+            (piece.squares, piece.strips),
+            (Count::from(6), Count::from(2))
+        );
+        assert_eq!(four.places[&(0, 0)].len(), 4);
+        let row = told(5, 1);
+        assert_eq!((row.strips.wanted, row.strips.planned), (3, 0));
+        assert_eq!((row.to_come, row.strips.lacking()), (12, 3));
+    }
+
     /// By hand: 5 strips are wanted. With 2 cut 3 are open, and 2 lacking where the pile gives 1.
     #[test]
     fn strips_that_are_lacking() {
