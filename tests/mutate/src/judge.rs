@@ -95,9 +95,12 @@ fn run(out: &Path, names: &[&str], variables: &[(&str, &str)], most: Duration) -
     }
 }
 
-/// Runs each test alone, unless that was done for this build.
-fn trace(out: &Path) -> Vec<Test> {
-    let kept = out.join("reached.tsv");
+/// Runs each test alone, or each of those named, unless that was done for this build.
+fn trace(out: &Path, named: Option<&BTreeSet<String>>) -> Vec<Test> {
+    let kept = out.join(match named {
+        Some(_) => "reached-named.tsv",
+        None => "reached.tsv",
+    });
     if !kept.exists() {
         let list = Command::new(out.join("tests"))
             .arg("--list")
@@ -107,6 +110,7 @@ fn trace(out: &Path) -> Vec<Test> {
         let names: Vec<&str> = list
             .lines()
             .filter_map(|l| l.strip_suffix(": test"))
+            .filter(|name| named.is_none_or(|n| n.contains(*name)))
             .collect();
         let next = AtomicUsize::new(0);
         let lines = Mutex::new(String::new());
@@ -197,7 +201,7 @@ pub fn judge(out: &Path, options: &[&str]) {
             .map(str::to_owned)
             .collect()
     });
-    let mut tests = trace(out);
+    let mut tests = trace(out, named.as_ref());
     tests.sort_by(|a, b| a.seconds.total_cmp(&b.seconds));
     let before = results(&out.join("before.tsv"));
     let kept = out.join(if named.is_some() {

@@ -412,5 +412,5 @@ fn executable(messages: &str) -> Option<PathBuf> {
             json["reason"] == "compiler-artifact" && json["target"]["name"] == "lapwork_core"
         })
         .filter_map(|json| Some(PathBuf::from(json["executable"].as_str()?)))
-        .last()
+        .next_back()
 }

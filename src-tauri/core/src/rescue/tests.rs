@@ -1,6 +1,9 @@
 //! What can be done about a piece that is off, worked by hand.
 
 use crate::cloth::fabric::{Cover, Face};
+use crate::cloth::garments::{Precut, Source};
+use crate::cloth::pile::{Heap, Use};
+use crate::cloth::weight::Cloth;
 use crate::fitting::tests::{begun, four, measured};
 use crate::measure::{Count, Length, Ruler, half_inches, sixty_fourths, zero};
 use crate::plan::Plan;
@@ -336,4 +339,69 @@ fn a_four_can_be_off_until_it_is_joined() {
     assert!(can_be_off(&throw, first) && !can_be_off(&throw, Rect::square(0, 0)));
     throw.apply(&done(Task::Dot, vec![Rect::grid(4, 2)]), 0);
     assert!(!can_be_off(&throw, first));
+}
+
+/// Another square for one that has fabric on one face and is sewn into its pair: the seam is 8 minutes to
+/// open and sew again and the fabric 3 to glue on anew, and a spare 2 to take, 13 in all, though it be of
+/// the other denim; more cloth is 30 to find, 41 in all (our judgement). The seam is 5 in long.
+#[test]
+fn what_was_done_to_a_square_is_done_again() {
+    let square = Rect::square(0, 0);
+    let throw = cut();
+    let on = Cover {
+        front: Some(0),
+        ..throw.cover(square)
+    };
+    let mut throw = throw.after(&[faces(vec![(square, on)], false)]);
+    throw.apply(&done(Task::Stitch, vec![Rect::from([0, 0, 1, 2])]), 0);
+    // One square of the other denim came out of a pack of one, and has no place.
+    let pack = Source::Precut(Precut {
+        name: "Pack".into(),
+        side: half_inches(10),
+        count: Count::from(1),
+    });
+    let makes = Use::Denim { denim: Some(1) };
+    let heap = Heap::new(pack, makes, Cloth::denim());
+    throw.apply(&Event::HeapSet { n: 0, heap }, 0);
+    let cut = Event::PieceCut {
+        n: 0,
+        piece: 0,
+        squares: Count::from(1),
+        went: None,
+        strips: None,
+        pieced: None,
+    };
+    throw.apply(&cut, 0);
+    let found = ways(&throw, square, Mishap::Flaw);
+    let told = |kind| {
+        let way = found.iter().find(|way| way.kind == kind)?;
+        Some((way.minutes, way.seams, way.unpick))
+    };
+    let seam = half_inches(10);
+    assert_eq!(told(RemedyKind::Spare(None)), None);
+    assert_eq!(told(RemedyKind::Spare(Some(1))), Some((13, 1, seam)));
+    assert_eq!(
+        told(RemedyKind::Recut(RecutFrom::MoreCloth)),
+        Some((41, 1, seam))
+    );
+}
+
+/// A four that is ⅛ in short is met by two laps of 7/16 in, 2 minutes each, whatever becomes of another
+/// that no lap can save.
+#[test]
+fn laps_save_a_four_whatever_another_lacks() {
+    let plan = Plan {
+        across: 6,
+        down: 6,
+        ..Plan::default()
+    };
+    let full = half_inches(19);
+    let (block, other) = (four(1, 1), four(2, 1));
+    let odd = [
+        (block, full - sixty_fourths(8), full),
+        (other, full - half_inches(4), full),
+    ];
+    let found = ways_for_block(&measured(plan, &odd), block, Ruler::default());
+    let way = found.iter().find(|way| way.kind == RemedyKind::LapLess);
+    assert_eq!(way.map(|way| (way.minutes, way.seams)), Some((4, 0)));
 }

@@ -434,7 +434,8 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
     let mut next: BTreeMap<usize, Option<(u32, StripLayout)>> = BTreeMap::new();
     while lacking > 0 {
         let room = account.over() - i64::from(account.keep);
-        if room <= 0 {
+        // Where none is to spare, a strip may still lie in what an earlier one left of its squares.
+        if room < 0 {
             break;
         }
         let within = |piece: &OpenPiece, cost: u32| {
@@ -644,26 +645,27 @@ mod tests {
     /// not do, so that no strip is laid through them.
     #[test]
     fn strips_are_laid_through_squares_that_are_over() {
-        use crate::cloth::garments::{Garment, yardage};
+        use crate::cloth::garments::{Garment, Precut, yardage};
         use crate::cloth::weight::Cloth;
         use crate::fitting::tests::begun;
         use crate::measure::inches;
         use crate::plan::Plan;
-        let told = |across, down| {
-            let mut throw = begun(Plan {
-                across,
-                down,
-                ..Plan::default()
-            });
+        let cloth = |denim| {
             let garment = Garment {
                 name: "Cloth".into(),
                 pieces: vec![yardage(inches(30), inches(10))],
                 start: None,
             };
             let from = Source::Cloth(garment);
-            throw
-                .pile
-                .insert(0, Heap::new(from, Use::ANY_DENIM, Cloth::denim()));
+            Heap::new(from, Use::Denim { denim }, Cloth::denim())
+        };
+        let told = |across, down| {
+            let mut throw = begun(Plan {
+                across,
+                down,
+                ..Plan::default()
+            });
+            throw.pile.insert(0, cloth(None));
             account(&throw)
         };
         let four = told(2, 2);
@@ -682,6 +684,32 @@ mod tests {
         let row = told(5, 1);
         assert_eq!((row.strips.wanted, row.strips.planned), (3, 0));
         assert_eq!((row.to_come, row.strips.lacking()), (12, 3));
+        // Two by four squares of the first denim and 20 more of the second, ready cut: though there are many
+        // over, the twelve of the first are all there is of it, so that a row less would not do. For two by
+        // two squares it would.
+        let named = |down| {
+            let mut throw = begun(Plan {
+                across: 2,
+                down,
+                ..Plan::default()
+            });
+            throw.denims = crate::demo::denims();
+            let pack = Source::Precut(Precut {
+                name: "Pack".into(),
+                side: inches(5),
+                count: Count::from(20),
+            });
+            let other = Use::Denim { denim: Some(1) };
+            throw.pile.insert(0, cloth(Some(0)));
+            throw.pile.insert(1, Heap::new(pack, other, Cloth::denim()));
+            account(&throw)
+        };
+        let (eight, four) = (named(4), named(2));
+        let first = |told: &ClothAccount| (told.denims[0].open, told.denims[0].to_come);
+        assert_eq!((first(&eight), first(&four)), ((8, 12), (4, 6)));
+        assert_eq!((eight.strips.planned, four.strips.planned), (0, 2));
+        assert_eq!((eight.over(), four.denims[0].strips), (24, 2));
+        assert_eq!((four.denims[1].to_come, four.unnamed), (20, 0));
     }
 
     /// By hand: 5 strips are wanted. With 2 cut 3 are open, and 2 lacking where the pile gives 1.

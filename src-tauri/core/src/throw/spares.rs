@@ -196,6 +196,9 @@ mod tests {
         // A single spare of another denim is one, and of none left there is none.
         let others = [0, 1, 2].map(|d| throw.other_spares(d));
         assert_eq!(others, [Some((1, 1)), Some((0, 1)), Some((0, 1))]);
+        let mut none = throw.clone();
+        none.apply(&counted(0), 0);
+        assert_eq!([0, 1, 2].map(|d| none.other_spares(d)), [None; 3]);
         // More are counted: nobody said what they are.
         throw.apply(&counted(9), 0);
         assert_eq!([0, 1, 2].map(|d| throw.spares_of(d)), [1, 1, 0]);

@@ -178,6 +178,9 @@ mod tests {
         assert_eq!(stocks(&to_lay_out(&throw, 28)), want);
         let any = [Some(20), None, None, Some(8)];
         assert_eq!(stocks(&to_lay_out(&throw, 29)), any);
+        // One square is enough where one is to be laid.
+        let one = of([None, None, None, Some(1)]);
+        assert_eq!(stocks(&to_lay_out(&one, 1))[2], Some(0));
         let unknown = of([None; 4]);
         assert_eq!(stocks(&to_lay_out(&unknown, 0)), [None; 4]);
     }

@@ -623,6 +623,9 @@ fn fabrics_are_counted_where_squares_meet() {
     }
     let told = super::wishes::of(&throw, Wishes::default());
     assert_eq!(told.covered, [2, 1]);
+    // In a single row no four squares meet.
+    let row = super::wishes::of(&begun(3, 1, &[None]), Wishes::default());
+    assert_eq!((row.thickest, row.thickness), ((0, 0), 0.0));
     assert_eq!((told.thickest, told.thickness), ((3, 1), 5.0));
 }
 
