@@ -351,6 +351,8 @@ mod tests {
         assert_eq!(told(plan, block, full, wide(2)), [Seam::Level]);
         assert_eq!(told(plan, block, wide(2), wide(2)).len(), 2);
         assert_eq!(told(plan, block, wide(1), wide(1)), []);
+        // 244 mm are a lap of 10 mm.
+        assert_eq!(told(plan, block, tenths_of_mm(2440), full), []);
         let hidden = plan.joined(Joining::Seamed);
         assert_eq!(told(hidden, block, wide(8), wide(8)), []);
         let odd = Plan { across: 5, ..plan };

@@ -405,3 +405,25 @@ fn laps_save_a_four_whatever_another_lacks() {
     let way = found.iter().find(|way| way.kind == RemedyKind::LapLess);
     assert_eq!(way.map(|way| (way.minutes, way.seams)), Some((4, 0)));
 }
+
+/// By hand: fours seamed ½ in under a straight row are 9 in. One that is ¼ in short in width is so by the
+/// seams of its two pairs, of which each square gives half: sewn ⅜ in in, they give it. The seam between
+/// the pairs is opened for it, three in all at 8 minutes.
+#[test]
+fn a_seam_sewn_again_gives_half_on_either_side() {
+    let plan = Plan {
+        across: 6,
+        down: 6,
+        stitch: crate::plan::Stitch::Straight,
+        ..Plan::default().joined(crate::plan::Joining::Exposed)
+    };
+    let (full, block) = (half_inches(18), four(1, 1));
+    let throw = measured(plan, &[(block, full - sixty_fourths(16), full)]);
+    let found = ways_for_block(&throw, block, Ruler::default());
+    let way = found.iter().find(|way| way.kind == RemedyKind::Resew);
+    let told = way.map(|way| match &way.action {
+        crate::command::Command::Unpick { lap, .. } => (way.minutes, way.seams, *lap),
+        other => panic!("{other:?}"),
+    });
+    assert_eq!(told, Some((24, 3, Some(sixty_fourths(24)))));
+}

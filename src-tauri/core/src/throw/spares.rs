@@ -222,6 +222,12 @@ mod tests {
         assert_eq!(next(&throw), [false, true, false]);
         let each = [Some(0), Some(1), None].map(|d| throw.spares_pieced_of(d));
         assert_eq!((each, throw.spares_pieced()), ([0, 1, 1], Count::from(2)));
+        let mut two = six(2);
+        two.pieced_spares.clone_from(&throw.pieced_spares);
+        assert_eq!(
+            [Some(0), Some(1), None].map(|d| two.spares_pieced_of(d)),
+            [0, 1, 1]
+        );
         // In a throw of one denim any of them will do.
         let mut one = six(1);
         one.pieced_spares = vec![pieced(Some(0)), pieced(None)];
