@@ -205,7 +205,17 @@ fn check_moves(throw: &Throw, moves: &[(Rect, Rect)]) -> Result<(), Rejection> {
 
 /// Whether a piece may be turned where it lies: a loose square or a stitched four by
 /// quarters, any other loose joined piece by halves.
-pub(crate) fn may_turn(throw: &Throw, piece: Rect, quarters: u8) -> Result<(), Rejection> {
+fn may_turn(throw: &Throw, piece: Rect, quarters: u8) -> Result<(), Rejection> {
+    may_turn_if(throw, piece, quarters, || is_loose(throw, piece))
+}
+
+/// The same where it is known whether the piece lies loose.
+pub(crate) fn may_turn_if(
+    throw: &Throw,
+    piece: Rect,
+    quarters: u8,
+    lies_loose: impl Fn() -> bool,
+) -> Result<(), Rejection> {
     if !throw.assembly().knows(piece) {
         return Err(Rejection::NoSuchPiece(piece));
     }
@@ -217,7 +227,7 @@ pub(crate) fn may_turn(throw: &Throw, piece: Rect, quarters: u8) -> Result<(), R
         || piece.count() > 4
         || opened
         || !sewn
-        || !is_loose(throw, piece)
+        || !lies_loose()
         || (quarters % 2 == 1 && !quarter)
     {
         return Err(Rejection::NotTurnable(piece));

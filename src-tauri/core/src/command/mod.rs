@@ -18,7 +18,7 @@ mod work;
 
 pub use action::*;
 pub(crate) use check::{check_cloth, clean_name};
-pub(crate) use faces::may_turn;
+pub(crate) use faces::may_turn_if;
 pub use rejection::Rejection;
 pub use work::{cooled, may_do, next_cool, ready, ready_for};
 

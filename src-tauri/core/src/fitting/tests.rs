@@ -127,7 +127,8 @@ fn what_laps_give_is_what_is_short_and_what_is_over() {
                 let saves: Vec<_> = inner.filter(|s| s.piece == four(1, 1)).collect();
                 lapped += saves.len();
                 if let [save] = saves[..] {
-                    assert_eq!(given, save.short + save.over);
+                    assert_eq!(given, save.short + save.over - save.eased);
+                    assert!(save.eased == zero() || save.over == zero());
                     assert!(save.over >= zero() && save.over < ruler.step());
                 }
             }
@@ -489,14 +490,29 @@ fn what_a_neighbour_uses_of_a_join_is_not_shared_again() {
     };
     let price = [EDGE, NARROWER, NARROWER, NARROWER, EDGE];
     let lapped = |before, after| How::Lapped { before, after };
-    let found = line(&[bar(0), bar(5), bar(1), bar(0)], &[0, 3, 3, 3, 0], &price);
+    let found = line(
+        &[bar(0), bar(5), bar(1), bar(0)],
+        &[0, 3, 3, 3, 0],
+        &price,
+        0,
+    );
     let want = vec![How::Fits, lapped(3, 2), lapped(1, 0), How::Fits];
     assert_eq!(found, (2 * NARROWER, want));
-    let found = line(&[bar(0), bar(3), bar(5), bar(0)], &[0, 3, 4, 4, 0], &price);
+    let found = line(
+        &[bar(0), bar(3), bar(5), bar(0)],
+        &[0, 3, 4, 4, 0],
+        &price,
+        0,
+    );
     let want = vec![How::Fits, lapped(0, 3), lapped(1, 4), How::Fits];
     assert_eq!(found, (2 * NARROWER, want));
     // Alone it shares 5 as 2 and 3.
-    let found = line(&[bar(0), bar(5), bar(0), bar(0)], &[0, 3, 3, 3, 0], &price);
+    let found = line(
+        &[bar(0), bar(5), bar(0), bar(0)],
+        &[0, 3, 3, 3, 0],
+        &price,
+        0,
+    );
     assert_eq!(found.1[1], lapped(2, 3));
 }
 
@@ -597,6 +613,101 @@ fn seams_round_a_square() {
     // Eight pairs of 5 in seam, four fours and two rows of 9½ in, and 18½ in between them.
     let (seams, long) = throw.runs();
     assert_eq!((seams, long), (15, half_inches(80 + 4 * 19 + 2 * 19 + 37)));
+}
+
+/// By hand: three fours in a row under a strip of 10 mm, which hides nothing; laps of ½ in keep 10 mm
+/// of lap. A ruler of sixteenths gives 12.7 − 11.1125 = 1.5875 mm a join, two joins 3.175 mm; one of
+/// millimetres 2.7 mm a join, two joins 5.4 mm. A shortage of 4 mm lacks 0.825 mm on the first, which
+/// is eased in, for 2 · 2 and 3 minutes; on the second nothing is lacking. So neither ruler asks for
+/// a new four, which is what 5 mm asks for in inches.
+#[test]
+fn what_coarse_marks_lack_is_eased_in() {
+    let mut plan = Plan {
+        across: 6,
+        down: 2,
+        ..Plan::default()
+    };
+    plan.binding.strip = nm(10_000_000);
+    let full = plan.natural_four();
+    let found = |short: i64, step| {
+        let throw = measured(plan, &[(four(0, 1), full - nm(short), full)]);
+        let chosen = choice(&throw, full, step);
+        let save = chosen.saves[0];
+        (
+            chosen.trouble,
+            chosen.laps.len(),
+            in_nm(save.eased),
+            save.how,
+        )
+    };
+    let lapped = |before, after| How::Lapped { before, after };
+    let sixteenth = Ruler::default().step();
+    let both = lapped(1_587_500, 1_587_500);
+    assert_eq!(found(4_000_000, sixteenth), (70, 2, 825_000, both));
+    let (trouble, laps, eased, _) = found(4_000_000, nm(1_000_000));
+    assert_eq!((trouble, laps, eased), (40, 2, 0));
+    // More than a millimetre is not eased in: a new four, 30 minutes.
+    let renewed = (300, 0, 0, How::Renewed);
+    assert_eq!(found(4_200_000, sixteenth), renewed);
+    // Where laps suffice nothing is eased in, and where none can be narrower, a millimetre is.
+    assert_eq!(
+        found(1_500_000, sixteenth),
+        (20, 1, 0, lapped(1_500_000, 0))
+    );
+    assert_eq!(
+        found(1_000_000, nm(12_700_000)),
+        (30, 0, 1_000_000, lapped(0, 0))
+    );
+}
+
+/// By hand: two fours beside one join that gives 4 mm; each is 3 mm short and has nothing at its outer
+/// edge. Both have 1 mm eased in (2 · 3 minutes) and share the join (2 minutes). As the laps then
+/// stand, each has 2 mm of it, and nothing is open.
+#[test]
+fn two_that_share_a_join_both_ease_in_what_is_left() {
+    use crate::fitting::trimming::{Bar, EASE, EDGE, NARROWER, RENEW, line};
+    let bar = Bar {
+        short: 3,
+        resew: None,
+        renew: Some(RENEW),
+    };
+    let price = [EDGE, NARROWER, EDGE];
+    let shared = vec![
+        How::Lapped {
+            before: 0,
+            after: 2,
+        },
+        How::Lapped {
+            before: 2,
+            after: 0,
+        },
+    ];
+    let found = line(&[bar, bar], &[0, 4, 0], &price, 1);
+    assert_eq!(found, (NARROWER + 2 * EASE, shared));
+
+    let mut plan = Plan {
+        across: 4,
+        down: 2,
+        lap: nm(14_000_000),
+        ..Plan::default()
+    };
+    plan.binding.strip = nm(10_000_000);
+    let full = plan.natural_four();
+    let off = [0, 1].map(|c| (four(0, c), full - nm(3_000_000), full));
+    let mut throw = measured(plan, &off);
+    let laps = choice(&throw, full, nm(1_000_000)).laps;
+    assert_eq!(laps, [(four(0, 0), four(0, 1), nm(10_000_000))]);
+    let laps = laps.into_iter().map(|(a, b, lap)| (a, b, Some(lap)));
+    let marked = crate::throw::Event::LapsMarked {
+        laps: laps.collect(),
+    };
+    throw.apply(&marked, 0);
+    for c in [0, 1] {
+        let found = &shortfalls(&throw, four(0, c))[0];
+        let shares: Vec<_> = found.shares.iter().map(|s| s.by).collect();
+        assert_eq!(shares, [nm(2_000_000)]);
+        assert_eq!((found.open, found.eased), (zero(), nm(1_000_000)));
+    }
 }
 
 /// By hand: fours seamed ½ in under a straight row measure 9 in. The narrowest allowance on sixteenths that

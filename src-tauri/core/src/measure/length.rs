@@ -25,9 +25,9 @@ use crate::measure::limits::OutOfBounds;
 use serde::{Deserialize, Serialize};
 use std::fmt::{self, Display, Formatter};
 use std::iter::Sum;
+use std::marker::PhantomData;
 use std::ops::{Add, AddAssign, Div, Mul, Neg, Sub, SubAssign};
 use ts_rs::TS;
-use uom::si::length::nanometer;
 
 mod exact {
     //! The system of quantities whose base length is a whole nanometre.
@@ -53,14 +53,19 @@ pub const ADDED_SAFELY: i64 = i64::MAX / MOST_NM;
 #[ts(type = "number")]
 pub struct Length(exact::Length);
 
-/// A length of `count` nanometres.
-pub fn nm(count: i64) -> Length {
-    Length(exact::Length::new::<nanometer>(count))
+/// A length of `count` nanometres. That is the base unit of [`exact`], so that nothing is converted:
+/// `new::<nanometer>` would work out the factor as a fraction each time.
+pub const fn nm(count: i64) -> Length {
+    Length(exact::Length {
+        dimension: PhantomData,
+        units: PhantomData,
+        value: count,
+    })
 }
 
 /// How many nanometres long `length` is.
-pub fn in_nm(length: Length) -> i64 {
-    length.0.get::<nanometer>()
+pub const fn in_nm(length: Length) -> i64 {
+    length.0.value
 }
 
 impl Display for Length {

@@ -180,14 +180,18 @@ pub enum Kind {
     Whole,
 }
 
+/// Something of each piece. Pieces that are kept are those of a grid, at most some thousands, so
+/// that nobody gains by choosing pieces whose hashes are alike.
+pub type ByPiece<T> = HashMap<Rect, T, foldhash::fast::FixedState>;
+
 /// The whole tree of joins for a grid and an order.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Assembly {
     across: u16,
     down: u16,
     joins: Vec<Join>,
-    by_whole: HashMap<Rect, usize>,
-    into: HashMap<Rect, usize>,
+    by_whole: ByPiece<usize>,
+    into: ByPiece<usize>,
 }
 
 impl Assembly {

@@ -17,8 +17,8 @@ use crate::cloth::pile::Use;
 use crate::command::{Command, decide};
 use crate::faces::arrange::{OtherDenim, in_another_denim};
 use crate::fitting::squaring::thin_laps;
-use crate::fitting::trimming::{How, choice, choices, holds};
-use crate::measure::{Length, Ruler, zero};
+use crate::fitting::trimming::{EASED_NM, How, choice, choices, holds};
+use crate::measure::{Length, Ruler, nm, zero};
 use crate::plan::assembly::{Rect, Seam};
 use crate::plan::{Plan, laps_in};
 use crate::throw::account::account;
@@ -395,9 +395,13 @@ pub fn ways_for_block(throw: &Throw, block: Rect, ruler: Ruler) -> Vec<Remedy> {
             continue;
         };
         // A seam has two allowances, each giving half.
-        // The widest lap on the ruler that gives as much.
-        let narrower = ruler.at_most(lap - short / laps_in(plan.joining));
-        if narrower >= least_lap(throw) {
+        // The widest lap on the ruler that gives as much, or all but what is eased in.
+        let of = |short: Length| ruler.at_most(lap - short / laps_in(plan.joining));
+        let narrower = [short, short - nm(EASED_NM)]
+            .map(of)
+            .into_iter()
+            .find(|narrower| *narrower >= least_lap(throw));
+        if let Some(narrower) = narrower.filter(|narrower| *narrower < lap) {
             let action = Command::Unpick {
                 pieces: inner,
                 lap: Some(narrower),

@@ -1,7 +1,7 @@
 //! The two faces as pictures to work on.
 
 use crate::cloth::fabric::{Cover, Denim, Face};
-use crate::command::may_turn;
+use crate::command::may_turn_if;
 use crate::faces::arrange;
 use crate::faces::spread::{mirrored, thickest};
 use crate::log::journal::Journal;
@@ -13,7 +13,7 @@ use crate::show::parts::{Head, Swatch, head, swatches};
 use crate::show::picture::{InkKey, Picture};
 use crate::show::wishes::{self, WishLine};
 use crate::throw::Throw;
-use crate::throw::loose::loose_units;
+use crate::throw::loose::{Holds, loose_units};
 use serde::Serialize;
 use ts_rs::TS;
 
@@ -84,17 +84,26 @@ pub(super) fn faces(journal: &Journal, face: Face, context: Context<'_>) -> Face
         Face::Back => mirrored(piece, across),
     };
     let units = loose_units(throw);
+    let holds = Holds::of(throw);
+    let mut unit_at = vec![None; throw.plan.squares() as usize];
+    for unit in &units {
+        for n in unit.squares().filter_map(|s| throw.assembly().number(s)) {
+            unit_at[n] = Some(*unit);
+        }
+    }
     let cells = throw
         .assembly()
         .whole()
         .squares()
         .map(|piece| {
             let (cover, shown) = (throw.cover(piece), turned(piece));
-            let unit = units.iter().find(|u| u.holds(piece)).copied();
-            let unit = unit.or_else(|| (!throw.is_joined(piece)).then_some(piece));
-            let turns = |q: &u8| unit.is_some_and(|u| may_turn(throw, u, *q).is_ok());
-            let stays =
-                throw.is_joined(piece) || throw.has(piece, crate::throw::tasks::cover_task(face));
+            let number = throw.assembly().number(piece);
+            let joined = holds.is_joined(piece);
+            let unit = number.and_then(|n| unit_at[n]);
+            let unit = unit.or_else(|| (!joined).then_some(piece));
+            let may = |u: Rect, q| may_turn_if(throw, u, q, || holds.is_loose(u)).is_ok();
+            let turns = |q: &u8| unit.is_some_and(|u| may(u, *q));
+            let stays = joined || throw.has(piece, crate::throw::tasks::cover_task(face));
             let cloth = cloth(throw, cover, face, context);
             let pinned = throw.is_pinned(piece);
             let key = match (pinned, stays) {

@@ -226,22 +226,31 @@ fn save(throw: &Throw, save: &Save, laps: &[(Rect, Rect, Length)], context: Cont
                     )
                 })
                 .collect();
-            if at.is_empty() {
-                "edge"
-            } else {
-                let lapped = say!(
-                    context,
-                    format!("save-{way}-lapped"),
-                    piece = piece,
-                    short = short,
-                    laps = context.words.list("list-long", at)
-                );
-                if save.over <= zero() {
-                    return lapped;
-                }
-                let over = say!(context, "save-over", over = context.length(save.over));
-                return context.words.list("sentences", [lapped, over]);
+            let all_eased = save.eased == save.short;
+            let first = match (at.is_empty(), all_eased) {
+                (true, true) => "eased",
+                (true, false) => "edge",
+                (false, _) => "lapped",
+            };
+            let mut said = vec![say!(
+                context,
+                format!("save-{way}-{first}"),
+                piece = piece,
+                short = short,
+                laps = context.words.list("list-long", at)
+            )];
+            if save.over > zero() {
+                said.push(say!(context, "save-over", over = context.length(save.over)));
             }
+            // What no mark shows is not told.
+            if context.ruler.nearest(save.eased) > zero() && !all_eased {
+                said.push(say!(
+                    context,
+                    "save-left-over",
+                    left = context.length(save.eased)
+                ));
+            }
+            return context.words.list("sentences", said);
         }
         How::Resewn => "resewn",
         How::Renewed => "renewed",

@@ -10,12 +10,65 @@ fn touched(throw: &Throw, piece: Rect) -> bool {
         .is_some_and(|w| !w.done.is_empty() || w.opened.is_some())
 }
 
+/// What larger pieces hold of each piece, worked out once for all of them.
+#[derive(Debug)]
+pub struct Holds<'a> {
+    assembly: &'a Assembly,
+    /// By number: whether a join above it is touched, and whether something was done to one.
+    by_number: Vec<(bool, bool)>,
+}
+
+impl Holds<'_> {
+    /// For a throw as it stands.
+    pub fn of(throw: &Throw) -> Holds<'_> {
+        let assembly = throw.assembly();
+        let mut by_number = vec![(false, false); assembly.pieces().count()];
+        // Each join comes after those it needs, so that from the last on the larger come first.
+        for join in assembly.joins().iter().rev() {
+            let Some(whole) = assembly.number(join.whole) else {
+                continue;
+            };
+            let (held, joined) = by_number[whole];
+            let own = (
+                held || touched(throw, join.whole),
+                joined || throw.begun(join.whole),
+            );
+            for part in [join.first, join.second] {
+                if let Some(n) = assembly.number(part) {
+                    by_number[n] = own;
+                }
+            }
+        }
+        Holds {
+            assembly,
+            by_number,
+        }
+    }
+
+    fn at(&self, piece: Rect) -> (bool, bool) {
+        let n = self.assembly.number(piece);
+        n.and_then(|n| self.by_number.get(n).copied())
+            .unwrap_or_default()
+    }
+
+    /// As [`is_loose`].
+    pub fn is_loose(&self, piece: Rect) -> bool {
+        !self.at(piece).0
+    }
+
+    /// As [`Throw::is_joined`].
+    pub fn is_joined(&self, square: Rect) -> bool {
+        self.at(square).1
+    }
+}
+
 /// The joined pieces of a throw that can still be placed: blocks and pairs not sewn to more.
 pub fn loose_units(throw: &Throw) -> Vec<Rect> {
     let assembly = throw.assembly();
+    let holds = Holds::of(throw);
     let mut units = Vec::new();
     for block in assembly.blocks() {
-        if !is_loose(throw, block) {
+        if !holds.is_loose(block) {
             continue;
         }
         if block.count() > 1 && touched(throw, block) {
@@ -58,4 +111,40 @@ pub fn places_for(assembly: &Assembly, piece: Rect) -> Vec<Rect> {
         .filter(|p| p.count() == 2 && !assembly.is_block(*p))
         .filter(shape)
         .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::plan::{JoinOrder, Plan};
+    use crate::throw::{Event, tasks::Task};
+    use proptest::prelude::*;
+
+    proptest! {
+        /// What is worked out for all pieces at once is what is worked out for each by itself.
+        #[test]
+        fn all_at_once_as_each_by_itself(
+            (across, down) in (1u16..8, 1u16..8),
+            order in prop::sample::select(vec![JoinOrder::Rows, JoinOrder::Columns, JoinOrder::Doubling]),
+            work in prop::collection::vec((any::<u16>(), any::<bool>()), 0..12),
+        ) {
+            let plan = Plan { across, down, order, ..Plan::default() };
+            let begun = Event::Begun { name: "t".into(), plan, prints: vec![], denims: vec![], after: None };
+            let mut throw = Throw::begin(&begun).unwrap();
+            let joins: Vec<Rect> = throw.assembly().joins().iter().map(|j| j.whole).collect();
+            for (n, opened) in work {
+                let Some(piece) = joins.get(usize::from(n) % joins.len().max(1)).copied() else { continue };
+                throw.apply(&Event::Done { task: Task::Dot, pieces: vec![piece], made: vec![] }, 0);
+                if opened {
+                    throw.apply(&Event::Unpicked { pieces: vec![(piece, throw.plan.side)], glued: false }, 0);
+                }
+            }
+            let holds = Holds::of(&throw);
+            let every = throw.assembly().pieces();
+            for piece in every.chain([Rect::square(40, 40)]) {
+                prop_assert_eq!(holds.is_loose(piece), is_loose(&throw, piece), "{:?}", piece);
+                prop_assert_eq!(holds.is_joined(piece), throw.is_joined(piece), "{:?}", piece);
+            }
+        }
+    }
 }

@@ -7,7 +7,7 @@ use crate::cloth::photos::PhotoId;
 use crate::cloth::pile::{Heap, Use};
 use crate::measure::outline::Measures;
 use crate::measure::{Count, Length, zero};
-use crate::plan::assembly::{Assembly, Join, Kind, Rect, Seam};
+use crate::plan::assembly::{Assembly, ByPiece, Join, Kind, Rect, Seam};
 use crate::plan::scraps::Scrap;
 use crate::plan::{Joining, Plan};
 use crate::throw::event::{Event, Item, Time};
@@ -18,7 +18,7 @@ use crate::throw::tasks::{
     LastTasks, Task, cover_task, for_block, for_join, for_square, for_whole, presses_cover,
 };
 use crate::throw::wishes::Wishes;
-use std::collections::{BTreeMap, BTreeSet, HashMap};
+use std::collections::{BTreeMap, BTreeSet};
 
 /// What has been done to one piece.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -211,7 +211,7 @@ pub struct Throw {
     /// Laps marked for the join of two neighbours.
     pub(super) marked: BTreeMap<(Rect, Rect), Length>,
     pub(super) covers: Vec<Cover>,
-    pub(super) work: HashMap<Rect, Work>,
+    pub(super) work: ByPiece<Work>,
     pub(super) assembly: Assembly,
     pub(super) work_index: WorkIndex,
     /// The index is out of date: it is settled before anybody else sees the state.
@@ -267,7 +267,7 @@ impl Throw {
             covers: wished
                 .filter(|faces| faces.len() == plan.squares() as usize)
                 .unwrap_or_else(bare),
-            work: HashMap::new(),
+            work: ByPiece::default(),
             assembly: Assembly::new(plan.across, plan.down, plan.order),
             work_index: WorkIndex::default(),
             index_stale: false,

@@ -8,7 +8,7 @@ use crate::faces::arrange::weights::{
 };
 use crate::plan::assembly::{Rect, source};
 use crate::throw::Throw;
-use crate::throw::loose::{is_loose, loose_units, places_for};
+use crate::throw::loose::{Holds, loose_units, places_for};
 use crate::throw::tasks::Task;
 use crate::throw::wishes::{DenimWish, Grain, Pattern, Wishes};
 
@@ -119,8 +119,9 @@ impl Board {
             })
             .collect();
         let (mut still, mut shut) = (vec![false; all], vec![false; all]);
+        let holds = Holds::of(throw);
         for block in assembly.blocks() {
-            if !is_loose(throw, block) {
+            if !holds.is_loose(block) {
                 for square in block.squares() {
                     still[place(square)] = true;
                     shut[place(square)] = true;
@@ -133,18 +134,28 @@ impl Board {
         }
         let mut units: Vec<Unit> = Vec::new();
         let mut slots: Vec<Vec<Rect>> = Vec::new();
+        // Where a piece may lie follows from its shape, and from whether it is squared up.
+        let mut shapes: Vec<(bool, u16, u16)> = Vec::new();
+        // Pieces hold one another or share no square.
+        let mut marked = vec![false; all];
+        for piece in throw.marks().flat_map(|(a, b, _)| [a, b]) {
+            for square in piece.squares() {
+                if let Some(marked) = marked.get_mut(place(square)) {
+                    *marked = true;
+                }
+            }
+        }
         for rect in loose_units(throw) {
-            let places = places_for(assembly, rect);
-            let slot = match slots.iter().position(|s| *s == places) {
+            let shape = (assembly.is_block(rect), rect.rows, rect.cols);
+            let slot = match shapes.iter().position(|s| *s == shape) {
                 Some(slot) => slot,
                 None => {
-                    slots.push(places);
+                    slots.push(places_for(assembly, rect));
+                    shapes.push(shape);
                     slots.len() - 1
                 }
             };
-            let lapped = throw
-                .marks()
-                .any(|(a, b, _)| rect.holds(a) || rect.holds(b) || a.holds(rect) || b.holds(rect));
+            let lapped = rect.squares().any(|s| marked[place(s)]);
             let opened = throw.work(rect).is_some_and(|w| w.opened.is_some());
             let stays =
                 !wishes.move_made || lapped || opened || rect.squares().any(|s| still[place(s)]);

@@ -318,7 +318,9 @@ impl Journal {
                 self.throw.leave_index();
             }
             // Where many are folded at once, checkpoints that would be dropped again are not made.
-            self.fold(n, self.stride().max((self.stand.len() - n) / 8), true);
+            // Nor is the index worked out for them but for the last, which the next undo goes back to.
+            let stride = self.stride().max((self.stand.len() - n) / 8);
+            self.fold(n, stride, !many || self.stand.len() - n < stride);
         }
         self.throw.settle_index();
     }
