@@ -358,17 +358,33 @@ mod tests {
     }
 
     /// By hand: on a cloth of 10 × 10 in a strip of that length costs two of four squares, whichever way
-    /// it lies. It lies upright at the left edge.
+    /// it lies. It lies upright at the left edge. So it does where that much of a larger cloth is good, 6
+    /// in from its left edge and 6 in above its hem.
     #[test]
     fn among_equals_a_strip_lies_upright_at_the_left() {
-        let cloth = crate::cloth::garments::yardage(inches(10), inches(10));
-        let plans = plans(&cloth, strip(inches(10), 1));
-        assert_eq!(plans[1].count, 2);
-        let cut = plans[1].binding[0];
-        assert_eq!(
-            [cut.right - cut.left, cut.left],
-            [inches(1), cloth.stations[0].left]
-        );
+        for stained in [0, 6] {
+            let size = inches(10 + stained);
+            let mut cloth = crate::cloth::garments::yardage(size, size);
+            let (left, right) = (cloth.stations[0].left, cloth.stations[0].right);
+            let good = left + inches(stained);
+            let stain = |from, to, left, right| Zone {
+                kind: ZoneKind::Stain,
+                from,
+                to,
+                left,
+                right,
+            };
+            if stained > 0 {
+                cloth.zones = vec![
+                    stain(zero(), size, left, good),
+                    stain(zero(), inches(stained), good, right),
+                ];
+            }
+            let plans = plans(&cloth, strip(inches(10), 1));
+            assert_eq!([plans[0].count, plans[1].count], [4, 2], "{stained}");
+            let cut = plans[1].binding[0];
+            assert_eq!([cut.right - cut.left, cut.left], [inches(1), good]);
+        }
     }
 
     /// A real leg gives a strip and keeps most of its squares.

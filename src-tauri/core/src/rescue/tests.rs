@@ -418,7 +418,9 @@ fn a_seam_sewn_again_gives_half_on_either_side() {
         ..Plan::default().joined(crate::plan::Joining::Exposed)
     };
     let (full, block) = (half_inches(18), four(1, 1));
-    let throw = measured(plan, &[(block, full - sixty_fourths(16), full)]);
+    let mut throw = measured(plan, &[(block, full - sixty_fourths(16), full)]);
+    let pairs = [[2, 2, 1, 2], [3, 2, 1, 2]].map(Rect::from);
+    throw.apply(&done(Task::Stitch, pairs.to_vec()), 0);
     let found = ways_for_block(&throw, block, Ruler::default());
     let way = found.iter().find(|way| way.kind == RemedyKind::Resew);
     let told = way.map(|way| match &way.action {

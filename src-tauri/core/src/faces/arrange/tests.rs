@@ -673,6 +673,8 @@ fn a_mirror_is_broken_on_either_face() {
             };
             act(&mut throw, &action);
         }
+        // Without a pattern nothing is out of it.
+        assert_eq!(of(&throw, Wishes::default()).off_pattern, 0);
         of(&throw, wishes).off_pattern
     };
     assert_eq!(off(&[]), 0);
