@@ -159,8 +159,12 @@ mod tests {
     #[test]
     fn it_is_compared_with_plain_numbers() {
         let five = Count::from(5);
-        assert!(five == 5 && 5 == five && five != 6 && 6 != five);
-        assert!(five < 6 && 4 < five && five > 4 && 6 > five);
+        assert_eq!(five, 5);
+        assert_eq!(5, five);
+        assert_ne!(five, 6);
+        assert_ne!(6, five);
+        assert!(five < 6);
+        assert!(4 < five);
     }
 
     #[test]
