@@ -438,6 +438,19 @@ mod tests {
         assert!((in_ounces(gsm(33.905_75)) - 1.0).abs() < 1e-6);
     }
 
+    /// A figure is read up to its bound either way, and not beyond it.
+    #[test]
+    fn figures_are_read_within_their_bounds() {
+        for figure in [MOST, -MOST, 0.0] {
+            assert_eq!(Weight::try_from(figure).map(f64::from), Ok(figure));
+            assert_eq!(Thickness::try_from(figure).map(f64::from), Ok(figure));
+        }
+        for figure in [MOST * 1.01, -MOST * 1.01, f64::NAN] {
+            assert_eq!(Weight::try_from(figure), Err(OutOfBounds::Weight));
+            assert_eq!(Thickness::try_from(figure), Err(OutOfBounds::Thickness));
+        }
+    }
+
     /// The limits as they are told to the maker, on each of them and just beyond it.
     #[test]
     fn limits_of_a_cloth() {

@@ -448,6 +448,11 @@ mod tests {
             DriftVerdict::Uneven,
             0,
         );
+        // Forty fours by turns 3/64 under and 7/64 over are 2/64 over, half a mark, and differ by more than
+        // a mark, 5/64: the cloth gave both ways.
+        let both: Vec<_> = [(-3, -3), (7, 7)].repeat(20);
+        let along = Along::Both;
+        check(&both, DriftVerdict::Stretch { along }, 0);
     }
 
     #[test]
@@ -619,6 +624,22 @@ mod tests {
         close(both.p, 1.0 - 0.75 * 2.4_f64.sqrt() * 0.8);
         close(both.across, 2.0);
         close(both.down, 0.0);
+        // Six fours, across 2 mm over on average and 1 off that each, down 3 under and 3 over once: of 6/5
+        // and 18/5 the standard error is √(24/5 / 6) = √⅘, so that t² is 5; the degrees of freedom are
+        // 5 · (1 + 3)² / (1² + 3²) = 8. With cos² θ = 8 / (8 + 5) the p is 1 − sin θ · (1 + ½ cos² θ
+        // + ⅜ cos⁴ θ + 5/16 cos⁶ θ).
+        let six = [(1, -3), (3, 3), (1, 0), (3, 0), (1, 0), (3, 0)];
+        let square = 8.0_f64 / 13.0;
+        let sum = 1.0 + square / 2.0 + square.powi(2) * 0.375 + square.powi(3) * 0.3125;
+        close(
+            mm(&six).directions.unwrap().p,
+            1.0 - (5.0_f64 / 13.0).sqrt() * sum,
+        );
+        let turned = six.map(|(across, down)| (down, across));
+        close(
+            mm(&turned).directions.unwrap().p,
+            1.0 - (5.0_f64 / 13.0).sqrt() * sum,
+        );
     }
 
     #[test]

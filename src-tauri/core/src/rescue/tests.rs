@@ -429,3 +429,54 @@ fn a_seam_sewn_again_gives_half_on_either_side() {
     });
     assert_eq!(told, Some((24, 3, Some(sixty_fourths(24)))));
 }
+
+/// Of two packs with a square over the one of the place's own denim is named, though it lies second on the
+/// pile; where it has none over the other is, and the denim to which the place would change.
+#[test]
+fn a_square_is_cut_anew_from_its_own_denim() {
+    let of = |own: u16| {
+        let mut throw = cut();
+        for (n, denim, count) in [(0, 1, 3), (1, 0, own)] {
+            let pack = Source::Precut(Precut {
+                name: "Pack".into(),
+                side: half_inches(10),
+                count: Count::from(count),
+            });
+            let heap = Heap::new(pack, Use::Denim { denim: Some(denim) }, Cloth::denim());
+            throw.apply(&Event::HeapSet { n, heap }, 0);
+        }
+        let found = ways(&throw, Rect::square(0, 0), Mishap::Lost);
+        found.into_iter().find_map(|way| match way.kind {
+            RemedyKind::Recut(from) => Some(from),
+            _ => None,
+        })
+    };
+    let piece = |n, over, denim| RecutFrom::Piece {
+        n,
+        index: 0,
+        over,
+        denim,
+    };
+    assert_eq!(of(2), Some(piece(1, 2, None)));
+    assert_eq!(of(0), Some(piece(0, 3, Some(1))));
+}
+
+/// A throw two squares wide may become one square wide, and one two squares high a row. A single square
+/// gives up neither.
+#[test]
+fn two_columns_may_become_one() {
+    let offered = |across, down| {
+        let plan = Plan {
+            across,
+            down,
+            ..Plan::default()
+        };
+        let found = ways(&begun(plan), Rect::square(0, 0), Mishap::Lost);
+        [RemedyKind::FewerAcross, RemedyKind::FewerDown]
+            .map(|kind| found.iter().any(|way| way.kind == kind))
+    };
+    assert_eq!(offered(2, 2), [true, true]);
+    assert_eq!(offered(1, 2), [false, true]);
+    assert_eq!(offered(2, 1), [true, false]);
+    assert_eq!(offered(1, 1), [false, false]);
+}

@@ -710,6 +710,9 @@ mod tests {
         assert_eq!((eight.strips.planned, four.strips.planned), (0, 2));
         assert_eq!((eight.over(), four.denims[0].strips), (24, 2));
         assert_eq!((four.denims[1].to_come, four.unnamed), (20, 0));
+        // For two by three squares six would be left for six.
+        let six = named(3);
+        assert_eq!((first(&six), six.strips.planned), ((6, 6), 2));
     }
 
     /// By hand: 5 strips are wanted. With 2 cut 3 are open, and 2 lacking where the pile gives 1.

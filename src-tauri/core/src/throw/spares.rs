@@ -222,6 +222,15 @@ mod tests {
         assert_eq!(next(&throw), [false, true, false]);
         let each = [Some(0), Some(1), None].map(|d| throw.spares_pieced_of(d));
         assert_eq!((each, throw.spares_pieced()), ([0, 1, 1], Count::from(2)));
+        // The one that is taken is of the denim it is taken for, if there is one.
+        for denim in [Some(1), None] {
+            let taken = throw.clone().take_pieced(denim).unwrap();
+            assert_eq!(taken.denim, denim);
+        }
+        let other = throw.clone().take_pieced(Some(0)).unwrap();
+        assert_eq!(other.denim, Some(1));
+        // Of a denim of which there is no spare none is pieced.
+        assert!(!throw.next_spare_is_pieced(Some(7)));
         let mut two = six(2);
         two.pieced_spares.clone_from(&throw.pieced_spares);
         assert_eq!(

@@ -742,6 +742,9 @@ fn denims_alike_are_counted_on_either_face() {
         of(&throw, wishes).denims_alike
     };
     assert_eq!(alike(&[]), 1);
+    // Where the wish does not keep them apart, none are counted.
+    let throw = begun(2, 1, &[None]);
+    assert_eq!(of(&throw, Wishes::default()).denims_alike, 0);
     assert_eq!([Face::Front, Face::Back].map(|f| alike(&[f])), [1, 1]);
     assert_eq!(alike(&Face::BOTH), 0);
 }
@@ -750,7 +753,7 @@ fn denims_alike_are_counted_on_either_face() {
 /// side by side, one across the corner at its corner alone.
 #[test]
 fn neighbours_alike_are_those_the_wish_keeps_apart() {
-    let alike = |other: (u16, u16), apart| {
+    let pairs = |other: (u16, u16), apart| {
         let mut throw = begun(2, 2, &[None]);
         for (row, col) in [(0, 0), other] {
             let action = Command::SetFace {
@@ -764,8 +767,12 @@ fn neighbours_alike_are_those_the_wish_keeps_apart() {
             apart,
             ..Wishes::default()
         };
-        of(&throw, wishes).alike.map(|pairs| pairs.len())
+        of(&throw, wishes).alike
     };
+    let alike = |other, apart| pairs(other, apart).map(|pairs| pairs.len());
+    let at = Rect::square;
+    let [front, _] = pairs((0, 1), Apart::Edges);
+    assert_eq!(front, [(at(0, 0), at(0, 1))]);
     for (apart, want) in [
         (Apart::Free, [[0, 0], [0, 0]]),
         (Apart::Edges, [[1, 0], [0, 0]]),
@@ -773,4 +780,97 @@ fn neighbours_alike_are_those_the_wish_keeps_apart() {
     ] {
         assert_eq!([alike((0, 1), apart), alike((1, 1), apart)], want);
     }
+}
+
+/// What chance gives is a hundred in a hundred: over all the 36 ways to cover two of three by three
+/// squares unevenness is that on average, but for parts of one in a hundred that each rounds off.
+#[test]
+fn unevenness_is_a_hundred_by_chance() {
+    let squares: Vec<Rect> = Rect::grid(3, 3).squares().collect();
+    let mut all = Vec::new();
+    for (n, one) in squares.iter().enumerate() {
+        for other in &squares[n + 1..] {
+            let mut throw = begun(3, 3, &[None]);
+            let action = Command::SetFace {
+                pieces: vec![*one, *other],
+                face: Face::Front,
+                print: Some(0),
+            };
+            act(&mut throw, &action);
+            all.push(f64::from(of(&throw, Wishes::default()).uneven[0]));
+        }
+    }
+    let mean = all.iter().sum::<f64>() / all.len() as f64;
+    assert_eq!(all.len(), 36);
+    assert!((99.0..=100.0).contains(&mean), "{mean}");
+}
+
+/// Of two squares, one of each denim, in the wrong order one is too light for its place and the other too
+/// dark: both are out of the pattern. The other way round neither is.
+#[test]
+fn too_light_and_too_dark_are_both_out_of_the_pattern() {
+    let wishes = Wishes {
+        pattern: Pattern::ShadeRows,
+        ..Wishes::default()
+    };
+    let mut off = [0, 1].map(|first| {
+        let throw = begun(1, 2, &[]);
+        let of_denim = |row: u16, denim| {
+            let square = Rect::square(row, 0);
+            let cover = Cover {
+                denim,
+                ..throw.cover(square)
+            };
+            (square, cover)
+        };
+        let changed = crate::throw::Event::FacesChanged {
+            faces: vec![of_denim(0, first), of_denim(1, 1 - first)],
+            again: None,
+            by_hand: None,
+        };
+        of(&throw.after(&[changed]), wishes).off_pattern
+    });
+    off.sort_unstable();
+    assert_eq!(off, [0, 2]);
+}
+
+/// By hand: four squares are to be cut of the first denim. Of five in a pack one is left, of two two are
+/// lacking.
+#[test]
+fn what_the_pile_gives_beyond_the_places_is_left() {
+    let wishes = Wishes {
+        denims: Some(DenimWish::Any),
+        ..Wishes::default()
+    };
+    let told = |count| {
+        let mut throw = begun(2, 2, &[]);
+        act(&mut throw, &pack(count, Some(0)));
+        let found = of(&throw, wishes).from_pile.expect("its denims are chosen");
+        (found.lacking, found.left)
+    };
+    assert_eq!(told(5), (vec![0, 0], 1));
+    assert_eq!(told(2), (vec![2, 0], 0));
+}
+
+/// Once a fabric is glued on the front of one of four squares, three fronts are free and four backs.
+#[test]
+fn a_glued_face_is_free_no_more() {
+    let mut throw = begun(2, 2, &[None]);
+    let square = Rect::square(0, 0);
+    assert_eq!(free(&throw, Wishes::default()), [4, 4]);
+    let action = Command::SetFace {
+        pieces: vec![square],
+        face: Face::Front,
+        print: Some(0),
+    };
+    act(&mut throw, &action);
+    for task in [Task::Cut, Task::CoverFront] {
+        let done = crate::throw::Event::Done {
+            task,
+            pieces: vec![square],
+            made: vec![],
+        };
+        throw.apply(&done, 0);
+    }
+    assert_eq!(free(&throw, Wishes::default()), [3, 4]);
 }
