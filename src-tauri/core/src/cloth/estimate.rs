@@ -247,6 +247,14 @@ mod tests {
         // With one pair there already, one less, and never enough from cloth that gives nothing.
         assert_eq!(more_for(&plan, one, one), Some([2, 2]));
         assert_eq!(more_for(&plan, one, Outlook::default()), None);
+        // Of scraps that give a square and a strip each there must be 51, and of such as give nothing for
+        // the binding 57.
+        let scrap = |strips| Outlook {
+            low: with(1, strips),
+            high: with(1, strips),
+        };
+        let many = |strips| more_for(&plan, Outlook::default(), scrap(strips));
+        assert_eq!([many(1), many(0)], [Some([51, 51]), Some([57, 57])]);
         // One in twenty, and two at least.
         assert_eq!([1, 20, 40, 41].map(spares_to_keep), [2, 2, 2, 3]);
     }
@@ -269,6 +277,10 @@ mod tests {
             [0, 6, 6, 12, 18]
         );
         assert_eq!([30, 31].map(|longest| cost(longest, 0)), [18, 21]);
+        // Of 3 in strips a row gives one: five strips are five rows.
+        let mut wide = plan(28);
+        wide.binding.strip = half_inches(6);
+        assert_eq!(squares_for(&wide, with(0)) - 51, 30);
     }
 
     #[test]
@@ -278,6 +290,7 @@ mod tests {
             .map(|knees| Outlook::of(jeans(knees), &plan));
         assert!(torn.high.squares < whole.high.squares);
         assert!(unknown.low.squares < whole.low.squares);
+        assert!(unknown.low.squares < unknown.high.squares);
         for outlook in [whole, unknown, torn] {
             assert!(outlook.low.squares <= outlook.high.squares);
             assert!(outlook.low.squares > 0);

@@ -299,6 +299,94 @@ mod tests {
         assert_eq!([cut.left, cut.from], [inches(10), zero()]);
     }
 
+    /// By hand: a band of 33 × 5 in is six squares. A strip of 28 in lies along it, from either end, and
+    /// leaves 5 in beside it for one square; the 4 in over it are too low for another.
+    #[test]
+    fn a_strip_along_a_band_leaves_what_lies_beyond_its_end() {
+        let band = crate::cloth::garments::yardage(inches(33), inches(5));
+        let plans = plans(&band, strip(inches(28), 1));
+        let counts: Vec<u32> = plans.iter().map(|p| p.count).collect();
+        assert_eq!(counts, [6, 1]);
+        let [cut] = plans[1].binding[..] else {
+            panic!("{:?}", plans[1].binding)
+        };
+        assert_eq!(
+            [cut.right - cut.left, cut.to - cut.from],
+            [inches(28), inches(1)]
+        );
+        // Stained above the lowest inch in its last 5 in, the band holds five squares. Below the stain a
+        // strip has room from end to end: begun 5 in from the left it leaves one square, begun at the left
+        // none.
+        let all = |piece: &Piece| {
+            let [left, right] = [piece.stations[0].left, piece.stations[0].right];
+            let top = piece.stations[1].at;
+            (left, right, top)
+        };
+        let stained = |mut piece: Piece, upright: bool| {
+            let (left, right, top) = all(&piece);
+            let (from, to, left) = match upright {
+                true => (top - inches(5), top, left + inches(1)),
+                false => (inches(1), top, right - inches(5)),
+            };
+            piece.zones.push(Zone {
+                kind: ZoneKind::Stain,
+                from,
+                to,
+                left,
+                right,
+            });
+            piece
+        };
+        let high = crate::cloth::garments::yardage(inches(5), inches(33));
+        for (piece, upright) in [(stained(band, false), false), (stained(high, true), true)] {
+            let plans = super::tests::plans(&piece, strip(inches(28), 1));
+            let counts: Vec<u32> = plans.iter().map(|p| p.count).collect();
+            assert_eq!(counts, [5, 1], "{upright}");
+            let [cut] = plans[1].binding[..] else {
+                panic!("{:?}", plans[1].binding)
+            };
+            let (left, right, top) = all(&piece);
+            let free = match upright {
+                true => [cut.from, top - cut.to],
+                false => [cut.left - left, right - cut.right],
+            };
+            assert_eq!(free, [inches(5), zero()], "{upright}");
+            // Four squares are scrap now, 100 in², less the strip of 28 in².
+            let more = (plans[1].spare - plans[0].spare).value / (0.0254 * 0.0254);
+            assert!((more - 72.0).abs() < 1e-6, "{more}");
+        }
+    }
+
+    /// By hand: on a cloth of 10 × 10 in a strip of that length costs two of four squares, whichever way
+    /// it lies. It lies upright at the left edge. So it does where that much of a larger cloth is good, 6
+    /// in from its left edge and 6 in above its hem.
+    #[test]
+    fn among_equals_a_strip_lies_upright_at_the_left() {
+        for stained in [0, 6] {
+            let size = inches(10 + stained);
+            let mut cloth = crate::cloth::garments::yardage(size, size);
+            let (left, right) = (cloth.stations[0].left, cloth.stations[0].right);
+            let good = left + inches(stained);
+            let stain = |from, to, left, right| Zone {
+                kind: ZoneKind::Stain,
+                from,
+                to,
+                left,
+                right,
+            };
+            if stained > 0 {
+                cloth.zones = vec![
+                    stain(zero(), size, left, good),
+                    stain(zero(), inches(stained), good, right),
+                ];
+            }
+            let plans = plans(&cloth, strip(inches(10), 1));
+            assert_eq!([plans[0].count, plans[1].count], [4, 2], "{stained}");
+            let cut = plans[1].binding[0];
+            assert_eq!([cut.right - cut.left, cut.left], [inches(1), good]);
+        }
+    }
+
     /// A real leg gives a strip and keeps most of its squares.
     #[test]
     fn a_leg_of_jeans() {

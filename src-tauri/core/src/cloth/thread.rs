@@ -543,6 +543,69 @@ mod tests {
         assert_eq!((got.seam, got.rule), (metre * 100, None));
     }
 
+    /// By hand, in stitches of 3 mm with no thickness to speak of and no waste. 100 m with a twin
+    /// needle 4 mm wide take 100 m of either needle thread and 4/3 + 5/3 = 3 times as much of the
+    /// bobbin's. 150 m more in one straight row take 150 m of the first needle alone and 150 m of the
+    /// bobbin: 250 and 100 m of needle thread and 450 m of the bobbin's, 800 m for 250 m of seam. In
+    /// the machine that is two spools of 200 m and one, in all four, and 11¼ bobbins of 40 m.
+    #[test]
+    fn a_row_more_with_one_needle_comes_off_the_first_spool() {
+        let bare = Winding {
+            waste: 0.0,
+            ..Winding::default()
+        };
+        let twin = Stitch::Twin {
+            spacing: tenths_of_mm(40),
+        };
+        let metre = nm(1_000_000_000);
+        let ask = |metres, stitch| {
+            need(metre * metres, stitch, tenths_of_mm(30), thick(0.0), bare).unwrap()
+        };
+        let laps = ask(100, twin);
+        let sum = laps.and(&ask(150, Stitch::Straight), bare);
+        assert_eq!((sum.seam, sum.needle), (metre * 250, metre * 250));
+        assert_eq!((sum.alone, sum.bobbin), (metre * 150, metre * 450));
+        assert_eq!((sum.needles, sum.total()), (2, metre * 800));
+        assert_eq!((sum.spools, sum.spools_in_all, sum.bobbins), (3, 4, 12));
+        assert!((sum.ratio - 800.0 / 250.0).abs() < 1e-9);
+        assert_eq!(sum.rule, None);
+        // 50 m more with both needles take 50 m of either: 150, 150 and 450 m.
+        let more = laps.with(&ask(50, twin), bare);
+        assert_eq!((more.needle, more.alone), (metre * 150, zero()));
+        assert_eq!((more.bobbin, more.total()), (metre * 450, metre * 750));
+        assert_eq!((more.spools, more.spools_in_all, more.bobbins), (2, 4, 12));
+        // No seam more is no thread more, and the makers' rule of two straight seams adds up.
+        assert_eq!(laps.and(&ask(0, Stitch::Straight), bare), laps);
+        let straight = ask(100, Stitch::Straight);
+        let both = straight.with(&straight, bare);
+        assert_eq!((both.total(), both.rule), (metre * 400, Some(metre * 500)));
+        assert_eq!((both.spools, both.spools_in_all, both.bobbins), (1, 2, 5));
+    }
+
+    /// A spool that is used up to its end is one spool, and a hair more wants another.
+    #[test]
+    fn a_spool_is_full_to_its_end() {
+        let metre = nm(1_000_000_000);
+        assert_eq!(full(metre * 200, metre * 200), 1);
+        assert_eq!(full(metre * 200 + nm(1), metre * 200), 2);
+        assert_eq!(full(zero(), metre * 200), 0);
+    }
+
+    /// By hand: the lap of a pieced square is as long as its side, 5 in, through two layers of 0.95 mm:
+    /// in stitches of 3 mm each thread takes 1 + 1.9/3. Six of them are 30 in; with 15 in a hundred of
+    /// waste 2 · 30 · 1.6333 · 1.15 = 112.7 in.
+    #[test]
+    fn halves_are_lapped_through_two_layers_of_denim() {
+        let plan = Plan {
+            stitch: Stitch::Straight,
+            ..Plan::default()
+        };
+        let got = for_halves(&plan, 6, &Cloth::denim(), Winding::default()).unwrap();
+        assert_eq!(got.seam, inches(30));
+        let told = crate::measure::in_mm(got.total()) / 25.4;
+        assert!((told - 112.7).abs() < 0.01, "{told}");
+    }
+
     /// By hand, in stitches of 3 mm: two squares of 0.95 mm denim, 1.9 mm, take 1 + 1.9/3 of needle
     /// and of bobbin thread; the binding goes through a square and both halves of the strip,
     /// 2.85 mm, 1 + 2.85/3. 392½ in of joins and 132 in of binding, with 15 in a hundred of waste:
@@ -621,6 +684,27 @@ mod tests {
             ..plain
         };
         assert_eq!(ask(tenths_of_mm(30), 2.0, bare), Err(ThreadFault::Winding));
+        let waste = Winding {
+            waste: f64::NAN,
+            ..plain
+        };
+        assert_eq!(ask(tenths_of_mm(30), 2.0, waste), Err(ThreadFault::Waste));
+        // On each limit, and just beyond it: 1 m on a spool, all of it wasted, 10 cm of cloth.
+        let metre = |spool, bobbin| Winding {
+            spool: seam + nm(spool),
+            bobbin: seam + nm(bobbin),
+            ..plain
+        };
+        let given = |winding| ask(tenths_of_mm(30), 2.0, winding).map(|_| ());
+        assert_eq!(given(metre(0, 0)), Ok(()));
+        assert_eq!(given(metre(-1, 0)), Err(ThreadFault::Winding));
+        assert_eq!(given(metre(0, -1)), Err(ThreadFault::Winding));
+        let wasted = |waste| given(Winding { waste, ..plain });
+        assert_eq!([0.0, 1.0].map(wasted), [Ok(()); 2]);
+        assert_eq!([-0.01, 1.01].map(wasted), [Err(ThreadFault::Waste); 2]);
+        let through = |mm| ask(tenths_of_mm(30), mm, plain).map(|_| ());
+        assert_eq!([0.0, 99.9].map(through), [Ok(()); 2]);
+        assert_eq!(through(100.1), Err(ThreadFault::Thickness));
         let waste = Winding {
             waste: f64::NAN,
             ..plain

@@ -418,6 +418,7 @@ mod tests {
             use Washing::*;
             [Roomy, Tight, Tight, TooHeavy]
         });
+        assert_eq!(judge(7.0), Washing::Tight);
         assert_eq!(WASHER_KG, 7.0);
     }
 
@@ -427,6 +428,54 @@ mod tests {
         assert_eq!(judge(0.6), Washing::Roomy);
         assert_eq!(judge(5.0), Washing::Tight);
         assert_eq!(judge(7.1), Washing::TooHeavy);
+    }
+
+    /// NIST SP 811, Appendix B.8, has an ounce (avoirdupois) per square yard as 3.390 575 E−02 kg/m².
+    #[test]
+    fn an_ounce_per_square_yard_is_that_of_nist() {
+        assert!((gsm_per_ounce() - 33.905_75).abs() < 5e-6);
+        assert!((in_gsm(ounces(14.0)) - 474.680_5).abs() < 1e-4);
+        assert!((in_ounces(gsm(33.905_75)) - 1.0).abs() < 1e-6);
+    }
+
+    /// A figure is read up to its bound either way, and not beyond it.
+    #[test]
+    fn figures_are_read_within_their_bounds() {
+        for figure in [MOST, -MOST, 0.0] {
+            assert_eq!(Weight::try_from(figure).map(f64::from), Ok(figure));
+            assert_eq!(Thickness::try_from(figure).map(f64::from), Ok(figure));
+        }
+        for figure in [MOST * 1.01, -MOST * 1.01, f64::NAN] {
+            assert_eq!(Weight::try_from(figure), Err(OutOfBounds::Weight));
+            assert_eq!(Thickness::try_from(figure), Err(OutOfBounds::Thickness));
+        }
+    }
+
+    /// The limits as they are told to the maker, on each of them and just beyond it.
+    #[test]
+    fn limits_of_a_cloth() {
+        let check = |grams, mm| {
+            let cloth = Cloth {
+                weight: gsm(grams),
+                thickness: thick(mm),
+                ..Cloth::denim()
+            };
+            cloth.check()
+        };
+        for (grams, mm) in [
+            (10.001, 1.0),
+            (1999.9, 1.0),
+            (100.0, 0.010_01),
+            (100.0, 19.99),
+        ] {
+            assert_eq!(check(grams, mm), Ok(()));
+        }
+        for grams in [9.99, 2000.1] {
+            assert_eq!(check(grams, 1.0), Err(ClothFault::Weight));
+        }
+        for mm in [0.0099, 20.01] {
+            assert_eq!(check(100.0, mm), Err(ClothFault::Thickness));
+        }
     }
 
     #[test]

@@ -269,6 +269,38 @@ mod tests {
         assert_eq!(layers(1, 1, &covers[..1]), (0, 0));
     }
 
+    /// A square alone has no lap. Two side by side, or one above the other, have one: of two layers, both
+    /// denim, where they are bare, and of three, two of them denim, with a fabric on the first.
+    #[test]
+    fn a_square_alone_has_no_lap() {
+        use crate::fitting::tests::begun;
+        use crate::plan::Plan;
+        let told = |across, down| {
+            let mut throw = begun(Plan {
+                across,
+                down,
+                ..Plan::default()
+            });
+            throw.prints = prints(&[None]);
+            let bare = thickest(&throw);
+            let first = Rect::square(0, 0);
+            let covered = Cover {
+                front: Some(0),
+                ..throw.cover(first)
+            };
+            let laid = crate::throw::Event::FacesChanged {
+                faces: vec![(first, covered)],
+                again: None,
+                by_hand: None,
+            };
+            (bare, thickest(&throw.after(&[laid])))
+        };
+        assert_eq!(told(1, 1), ((0, 0, 0), (0, 0, 0)));
+        assert_eq!(told(2, 1), ((2, 2, 0), (3, 2, 0)));
+        assert_eq!(told(1, 2), ((2, 2, 0), (3, 2, 0)));
+        assert_eq!(told(2, 2), ((2, 2, 4), (3, 2, 5)));
+    }
+
     /// Four squares meet at a crossing: whichever of them has a fabric on each face, it is 1 + 1 + 1
     /// layers of the others and 3 of its own, six. The laps have 1 + 3.
     #[test]

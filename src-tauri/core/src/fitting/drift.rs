@@ -432,6 +432,29 @@ mod tests {
         );
     }
 
+    /// By the rule that tells stretch from other unevenness, on a ruler of sixteenths, of which half is
+    /// 2/64: across 2½/64 over and down as planned is cloth that gave across; 1½/64 over across and
+    /// 1/64 under down is over by too little for that, though both ways differ by as much.
+    #[test]
+    fn half_a_mark_over_is_stretch_and_less_is_not() {
+        let along = Along::Across;
+        check(
+            &[(2, 0), (3, 0), (3, 0), (2, 0)],
+            DriftVerdict::Stretch { along },
+            0,
+        );
+        check(
+            &[(1, -1), (2, -1), (2, -1), (1, -1)],
+            DriftVerdict::Uneven,
+            0,
+        );
+        // Forty fours by turns 3/64 under and 7/64 over are 2/64 over, half a mark, and differ by more than
+        // a mark, 5/64: the cloth gave both ways.
+        let both: Vec<_> = [(-3, -3), (7, 7)].repeat(20);
+        let along = Along::Both;
+        check(&both, DriftVerdict::Stretch { along }, 0);
+    }
+
     #[test]
     fn verdicts_of_the_bench() {
         check(&[], DriftVerdict::TooFew, 0);
@@ -565,6 +588,58 @@ mod tests {
         assert!(close(low, 1.037) && close(high, 4.963), "{low} {high}");
         let trend = found.trend.unwrap();
         assert!(close(trend.slope, 1.0) && close(trend.error, 0.0) && close(trend.next, 6.0));
+    }
+
+    /// By hand, with Student's distribution in its closed forms: with 1 degree of freedom the two-sided
+    /// p is 1 − 2/π · arctan t, with 2 it is 1 − t/√(t² + 2), with 4 it is 1 − ¾ · u · (1 − u²/12) where
+    /// u = t/√(1 + t²/4).
+    #[test]
+    fn p_by_the_closed_forms_of_students_distribution() {
+        let mm = |sizes: &[(i64, i64)]| {
+            let each = sizes.iter().map(|(across, down)| Deviation {
+                across: nm(across * 1_000_000),
+                down: nm(down * 1_000_000),
+            });
+            drift(&each.collect::<Vec<_>>(), nm(1_000_000))
+        };
+        let close = |a: f64, b: f64| assert!((a - b).abs() < 1e-6, "{a} {b}");
+        // 0 and 2 mm over: 1 on average, a spread of √2 and so a standard error of 1; t is 1, arctan of it
+        // π/4. 95 % of Student's distribution with 1 degree lie within tan(0.95 · π/2) = 12.7062.
+        let two = mm(&[(0, 0), (2, 2)]);
+        close(two.p.unwrap(), 0.5);
+        let (low, high) = two.interval.unwrap();
+        assert!((low + 11.7062).abs() < 1e-4 && (high - 13.7062).abs() < 1e-4);
+        // 0, 2 and 1 mm: a slope of ½. Off its line they are ½, 1 and ½, of which the squares make 1½, so
+        // that the standard error is √(1½ / 1 / 2) = √¾; t is 1/√3, arctan of it π/6. Next it stands at 2.
+        let trend = mm(&[(0, 0), (2, 2), (1, 1)]).trend.unwrap();
+        close(trend.slope, 0.5);
+        close(trend.error, 0.75_f64.sqrt());
+        close(trend.p, 2.0 / 3.0);
+        close(trend.next, 2.0);
+        // Across 1, 2 and 3 mm, down as planned: t is 2/√⅓ = √12 with 2 degrees.
+        let one = mm(&[(1, 0), (2, 0), (3, 0)]).directions.unwrap();
+        close(one.p, 1.0 - (12.0_f64 / 14.0).sqrt());
+        // Down −1, 0 and 1 mm, so that both ways vary alike: t is 2/√⅔ = √6 with 4 degrees, u² 2.4.
+        let both = mm(&[(1, -1), (2, 0), (3, 1)]).directions.unwrap();
+        close(both.p, 1.0 - 0.75 * 2.4_f64.sqrt() * 0.8);
+        close(both.across, 2.0);
+        close(both.down, 0.0);
+        // Six fours, across 2 mm over on average and 1 off that each, down 3 under and 3 over once: of 6/5
+        // and 18/5 the standard error is √(24/5 / 6) = √⅘, so that t² is 5; the degrees of freedom are
+        // 5 · (1 + 3)² / (1² + 3²) = 8. With cos² θ = 8 / (8 + 5) the p is 1 − sin θ · (1 + ½ cos² θ
+        // + ⅜ cos⁴ θ + 5/16 cos⁶ θ).
+        let six = [(1, -3), (3, 3), (1, 0), (3, 0), (1, 0), (3, 0)];
+        let square = 8.0_f64 / 13.0;
+        let sum = 1.0 + square / 2.0 + square.powi(2) * 0.375 + square.powi(3) * 0.3125;
+        close(
+            mm(&six).directions.unwrap().p,
+            1.0 - (5.0_f64 / 13.0).sqrt() * sum,
+        );
+        let turned = six.map(|(across, down)| (down, across));
+        close(
+            mm(&turned).directions.unwrap().p,
+            1.0 - (5.0_f64 / 13.0).sqrt() * sum,
+        );
     }
 
     #[test]

@@ -120,6 +120,34 @@ mod tests {
         assert!(!within(more) && !within(zero() - more));
     }
 
+    /// By hand: of a piece of one square of 500 mm, 2 % are 10 mm, which the cloth still gives. It has
+    /// no lap to share them.
+    #[test]
+    fn a_single_square_has_no_lap_to_share_what_is_off() {
+        let plan = Plan {
+            side: nm(500_000_000),
+            across: 1,
+            down: 1,
+            ..Plan::default()
+        };
+        let measured = Size {
+            width: nm(510_000_000),
+            height: nm(490_000_000) - nm(1),
+        };
+        let [across, down] = reconcile(&begun(plan), measured);
+        assert_eq!((across.off, across.laps), (nm(10_000_000), 0));
+        assert_eq!((across.per_lap, down.per_lap), (None, None));
+        assert!(across.within_give && !down.within_give);
+        // Two squares have one lap, which takes all of it.
+        let pair = begun(Plan { across: 2, ..plan });
+        let measured = Size {
+            width: pair.finished().width + nm(6_000_000),
+            height: pair.finished().height,
+        };
+        let [across, _] = reconcile(&pair, measured);
+        assert_eq!((across.laps, across.per_lap), (1, Some(nm(6_000_000))));
+    }
+
     /// A measure is set against the first one after fewer washes, never against one of its own wash.
     #[test]
     fn a_measure_is_set_against_an_earlier_wash() {

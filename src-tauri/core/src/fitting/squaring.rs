@@ -303,6 +303,97 @@ mod tests {
         );
     }
 
+    /// A ruler of 1/64 in is read to half of that, 0.198 mm: a four of 9½ in that is 0.15 mm less each way
+    /// is read as holding it, and one 0.25 mm less is not. The diagonals are those of a square, √2 times
+    /// its sides.
+    #[test]
+    fn a_four_is_short_by_what_a_ruler_can_show() {
+        use crate::fitting::tests::begun;
+        use crate::measure::outline::Sides;
+        let throw = begun(Plan::default());
+        let of = |hundredths: i64| {
+            let side = half_inches(19) - nm(hundredths * 10_000);
+            let across = nm((in_nm(side) as f64 * 2.0_f64.sqrt()).round() as i64);
+            let measures = Measures {
+                sides: Sides {
+                    top: side,
+                    right: side,
+                    bottom: side,
+                    left: side,
+                },
+                diagonals: Some((across, across)),
+            };
+            held(&throw, Rect::grid(2, 2), measures).unwrap()
+        };
+        let full = half_inches(19);
+        assert_eq!((of(15).width, of(15).height), (full, full));
+        assert_eq!((of(-15).width, of(-15).height), (full, full));
+        let short = of(25);
+        for lost in [full - short.width, full - short.height] {
+            assert!((in_nm(lost) - 250_000).abs() < 1_000, "{lost}");
+        }
+        assert!(of(-25).width > full);
+    }
+
+    /// By hand: with 3 mm beside two rows 4 mm apart a lap is 10 mm at the least. A four 9¾ in wide was
+    /// lapped ¼ in, 6.35 mm, which is too little; 9⅝ in are ⅜ in, 9.525 mm, too little still; 9 9/16 in are
+    /// 7/16 in, 11.1 mm. A hidden seam has no fringe to be too little, and a single square no lap.
+    #[test]
+    fn laps_are_thin_that_leave_too_little_fringe() {
+        use crate::fitting::tests::{four, measured};
+        let told = |plan: Plan, piece, width, height| {
+            thin_laps(&measured(plan, &[(piece, width, height)]), piece)
+        };
+        let plan = Plan::default();
+        let (full, block) = (half_inches(19), four(1, 1));
+        let wide = |sixteenths: i64| half_inches(19) + sixty_fourths(4 * sixteenths);
+        assert_eq!(told(plan, block, wide(4), full), [Seam::Upright]);
+        assert_eq!(told(plan, block, full, wide(2)), [Seam::Level]);
+        assert_eq!(told(plan, block, wide(2), wide(2)).len(), 2);
+        assert_eq!(told(plan, block, wide(1), wide(1)), []);
+        // 244 mm are a lap of 10 mm.
+        assert_eq!(told(plan, block, tenths_of_mm(2440), full), []);
+        let hidden = plan.joined(Joining::Seamed);
+        assert_eq!(told(hidden, block, wide(8), wide(8)), []);
+        let odd = Plan { across: 5, ..plan };
+        let pair = Rect::from([0, 4, 2, 1]);
+        assert_eq!(told(odd, pair, inches(10), full), []);
+        assert_eq!(told(odd, pair, inches(10), wide(4)), [Seam::Level]);
+    }
+
+    /// A four that leans holds less than its laps made, so that its measure is none of theirs; of a pair
+    /// at the end of a row only the side with two squares is one. The sides of a lozenge of 9½ in whose
+    /// diagonals are 14 and 12.845 in are as long as those of a square: 14² + 12.845² = 4 · 9.5².
+    #[test]
+    fn a_four_that_leans_is_no_measure_of_its_laps() {
+        use crate::fitting::tests::{four, measured};
+        use crate::measure::outline::{Measures, Sides};
+        let plan = Plan {
+            across: 5,
+            down: 2,
+            ..Plan::default()
+        };
+        let pair = Rect::from([0, 4, 2, 1]);
+        let full = half_inches(19);
+        let odd = [(pair, inches(5), full), (four(0, 0), full, inches(9))];
+        let mut throw = measured(plan, &odd);
+        assert_eq!(measured_sides(&throw), [full, inches(9), full, full, full]);
+        let [side, wide, high] = [full, inches(14), tenths_of_mm(3263)];
+        let measures = Measures {
+            sides: Sides {
+                top: side,
+                right: side,
+                bottom: side,
+                left: side,
+            },
+            diagonals: Some((wide, high)),
+        };
+        let piece = four(0, 1);
+        throw.apply(&Event::Outlined { piece, measures }, 0);
+        assert!(leans(&throw, piece) && !leans(&throw, four(0, 0)));
+        assert_eq!(measured_sides(&throw), [full, inches(9), full]);
+    }
+
     proptest! {
         #[test]
         fn trims_add_up_and_keep_the_middle(measured in 0i64..40_000, target in 0i64..40_000) {

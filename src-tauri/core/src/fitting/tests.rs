@@ -709,3 +709,76 @@ fn two_that_share_a_join_both_ease_in_what_is_left() {
         assert_eq!((found.open, found.eased), (zero(), nm(1_000_000)));
     }
 }
+
+/// By hand: fours seamed ½ in under a straight row measure 9 in. The narrowest allowance on sixteenths that
+/// leaves 3 mm is ⅛ in, and either square keeps what the allowance gives up: a seam can give 2 · ⅜ in. A
+/// four that is ½ in short is met by one seam, of ¼ in less on either square.
+#[test]
+fn a_seam_gives_on_either_side_of_it() {
+    let plan = Plan {
+        across: 6,
+        down: 6,
+        stitch: crate::plan::Stitch::Straight,
+        ..Plan::default().joined(crate::plan::Joining::Exposed)
+    };
+    assert_eq!(plan.natural_four(), inches(9));
+    let middle = four(1, 1);
+    let mut throw = measured(plan, &[(middle, half_inches(17), inches(9))]);
+    let step = Ruler::default().step();
+    let chosen = choice(&throw, plan.target(), step);
+    let How::Lapped { before, after } = chosen.saves[0].how else {
+        panic!("{:?}", chosen.saves)
+    };
+    assert_eq!(
+        (chosen.saves.len(), before + after),
+        (1, in_nm(half_inches(1)))
+    );
+    let [(a, b, lap)] = chosen.laps[..] else {
+        panic!("{:?}", chosen.laps)
+    };
+    assert_eq!((chosen.trouble, lap), (20, quarter_inches(1)));
+    let laps = vec![(a, b, Some(lap))];
+    throw.apply(&Event::LapsMarked { laps }, 0);
+    let [seen] = &shortfalls(&throw, middle)[..] else {
+        panic!("one way only")
+    };
+    assert_eq!(
+        (seen.short, seen.open, seen.eased),
+        (half_inches(1), zero(), zero())
+    );
+    let met = seen.shares.iter().fold(zero(), |sum, s| sum + s.by);
+    assert_eq!(met, half_inches(1));
+}
+
+/// By hand: of 4 × 6 squares one four in the second row and column is ¼ in short in width and ⅛ in in
+/// height. So its row, the second of three, and its column, the second of two, are off; the others not.
+/// Lapped ¼ in less beside it, its row is as long as it should be.
+#[test]
+fn rows_and_columns_are_told_by_their_number() {
+    use crate::fitting::trimming::closing;
+    use crate::plan::assembly::Seam;
+    let plan = Plan {
+        across: 4,
+        down: 6,
+        ..Plan::default()
+    };
+    let full = plan.natural_four();
+    let odd = four(1, 1);
+    let short = (odd, full - quarter_inches(1), full - eighth_inches(1));
+    let mut throw = measured(plan, &[short]);
+    let told = |throw: &Throw| {
+        let all = closing(throw).into_iter();
+        let off = all.filter(|(_, _, off)| *off != zero());
+        off.collect::<Vec<_>>()
+    };
+    let column = (Seam::Level, 1, zero() - eighth_inches(1));
+    let row = (Seam::Upright, 1, zero() - quarter_inches(1));
+    assert_eq!(told(&throw), [row, column]);
+    let numbers: Vec<_> = closing(&throw).iter().map(|(s, n, _)| (*s, *n)).collect();
+    let rows = [0, 1, 2].map(|n| (Seam::Upright, n));
+    let columns = [0, 1].map(|n| (Seam::Level, n));
+    assert_eq!(numbers, [&rows[..], &columns].concat());
+    let laps = vec![(four(1, 0), odd, Some(quarter_inches(1)))];
+    throw.apply(&Event::LapsMarked { laps }, 0);
+    assert_eq!(told(&throw), [column]);
+}

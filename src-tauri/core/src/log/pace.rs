@@ -248,6 +248,40 @@ mod tests {
         assert_eq!(learned(&cut_at(&times))[0].middle, 120_000);
     }
 
+    /// Two rows with one needle are sewn one after the other: each of the usual minutes counts twice for
+    /// them, and those of every other step once.
+    #[test]
+    fn two_rows_take_twice_the_time() {
+        let of = |stitch| {
+            let begin = Command::Begin {
+                name: "t".into(),
+                plan: Plan {
+                    stitch,
+                    ..Plan::default()
+                },
+                prints: vec![],
+                denims: vec![],
+            };
+            paces(&Journal::begin(&begin, 0).unwrap().0)
+        };
+        let spacing = crate::measure::tenths_of_mm(60);
+        let (one, two) = (
+            of(crate::plan::Stitch::Straight),
+            of(crate::plan::Stitch::TwoRows { spacing }),
+        );
+        let (row, rows) = (one[&Task::Stitch], two[&Task::Stitch]);
+        assert!(row.low > 0.0 && row.low < row.middle && row.middle < row.high);
+        assert_eq!(
+            (rows.low, rows.middle, rows.high),
+            (
+                row.low + row.low,
+                row.middle + row.middle,
+                row.high + row.high
+            )
+        );
+        assert_eq!(one[&Task::Cut], two[&Task::Cut]);
+    }
+
     #[test]
     fn ticking_off_afterwards_is_no_pace() {
         let (second, minute) = (1000, 60_000);

@@ -155,6 +155,18 @@ mod tests {
         }
     }
 
+    /// A count stands beside a plain number on either side of the sign.
+    #[test]
+    fn it_is_compared_with_plain_numbers() {
+        let five = Count::from(5);
+        assert_eq!(five, 5);
+        assert_eq!(5, five);
+        assert_ne!(five, 6);
+        assert_ne!(6, five);
+        assert!(five < 6);
+        assert!(4 < five);
+    }
+
     #[test]
     fn it_is_written_as_a_plain_number() {
         assert_eq!(serde_json::to_string(&Count::from(48)).unwrap(), "48");

@@ -778,6 +778,9 @@ mod tests {
             }),
         );
         check("999999 m", inch, Err(ParseError::TooLong));
+        // A hundred metres and no more.
+        check("100 m", inch, Ok(millimetres(100_000)));
+        check("100001 mm", inch, Err(ParseError::TooLong));
         check(
             "999999999999 999999999999/999999999999 m",
             inch,

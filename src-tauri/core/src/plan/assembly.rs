@@ -471,6 +471,24 @@ mod tests {
         }
     }
 
+    /// By hand: six fours in a row are doubled: two and two, then the first two pairs, then those and the
+    /// third. So are six in a column.
+    #[test]
+    fn fours_are_doubled_two_and_two() {
+        let larger = |across, down| -> Vec<[u16; 2]> {
+            let assembly = Assembly::new(across, down, JoinOrder::Doubling);
+            let all = assembly.joins().iter().map(|join| join.whole);
+            let long = all.map(|r| match across > down {
+                true => [r.col, r.cols],
+                false => [r.row, r.rows],
+            });
+            long.filter(|[_, n]| *n > 2).collect()
+        };
+        let want = [[0, 4], [4, 4], [8, 4], [0, 8], [0, 12]];
+        assert_eq!(larger(12, 2), want);
+        assert_eq!(larger(2, 12), want);
+    }
+
     #[test]
     fn every_grid_to_twelve_and_the_long_thin_ones() {
         for order in ORDERS {

@@ -130,6 +130,41 @@ mod tests {
         assert!(matches!((best[0].across, best[0].down), (8 | 9, 12)));
     }
 
+    /// What is wished is what each grid measures, so that nothing is off but by its odd counts, 0.02 each.
+    /// Half-way between two grids the one without an odd count is taken.
+    #[test]
+    fn a_row_left_over_counts_against_a_grid() {
+        let plan = Plan::default();
+        let best = |across, down| {
+            let (w, h) = Plan {
+                across,
+                down,
+                ..plan
+            }
+            .finished();
+            for_size(&plan, w, h, 1)[0]
+        };
+        for (across, down, odd) in [(6, 8, 0.0), (7, 8, 0.02), (6, 9, 0.02), (7, 9, 0.04)] {
+            let found = best(across, down);
+            assert_eq!((found.across, found.down), (across, down));
+            assert!((found.score - odd).abs() < 1e-9, "{found:?}");
+        }
+        // A runner of one column is a grid too, as is a single square.
+        for (across, down) in [(1, 6), (6, 1), (1, 1)] {
+            let found = best(across, down);
+            assert_eq!((found.across, found.down), (across, down));
+        }
+        assert_eq!(for_squares(&plan, 1, 9).len(), 1);
+        let size = |n: u16| in_mm(plan.run(n));
+        for (odd, even) in [(7, 6), (9, 10)] {
+            let between = crate::measure::from_mm((size(odd) * size(even)).sqrt());
+            let found = for_size(&plan, between, plan.run(8), 1)[0];
+            assert_eq!((found.across, found.down), (even, 8));
+            let found = for_size(&plan, plan.run(8), between, 1)[0];
+            assert_eq!((found.across, found.down), (8, even));
+        }
+    }
+
     proptest! {
         #[test]
         fn no_grid_takes_more_than_there_is(have in 1u32..4000) {

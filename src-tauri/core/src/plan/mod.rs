@@ -886,6 +886,10 @@ mod tests {
             (7, 9, true),
             (1, 8, false),
             (6, 1, false),
+            (4, 10, false),
+            (10, 4, false),
+            (5, 8, true),
+            (6, 5, true),
         ] {
             let plan = Plan {
                 across,

@@ -89,6 +89,41 @@ mod tests {
         assert_eq!(all, want);
     }
 
+    /// Where she trusts an edge with no fringe beside a straight row, every mark is a lap from the first
+    /// on, 1/16 in; no lap at all is none. By hand that is 26 of them to a third of 5 in.
+    #[test]
+    fn without_a_least_fringe_the_first_mark_is_a_lap() {
+        let plan = Plan {
+            stitch: crate::plan::Stitch::Straight,
+            least_fringe: nm(0),
+            ..Plan::default()
+        };
+        let (w, h) = plan.finished();
+        let found = laps(&begun(plan), w, h, Ruler::default(), 99);
+        let least = found.iter().map(|held| held.lap).min();
+        assert_eq!((found.len(), least), (26, Some(sixty_fourths(4))));
+        // 1/16 in of fringe on either side of the row is a lap of 2/16 in, which is on a mark itself.
+        let plan = Plan {
+            least_fringe: sixty_fourths(4),
+            ..plan
+        };
+        let found = laps(&begun(plan), w, h, Ruler::default(), 99);
+        let least = found.iter().map(|held| held.lap).min();
+        assert_eq!((found.len(), least), (25, Some(sixty_fourths(8))));
+    }
+
+    /// A plain seam has no fringe; its allowance is 5 mm at the least, as it pulls out below that (common
+    /// practice, no source): on sixteenths 4/16 in, 6.35 mm.
+    #[test]
+    fn a_hidden_seam_keeps_an_allowance_of_five_millimetres() {
+        let plan = Plan::default().joined(crate::plan::Joining::Seamed);
+        let (w, h) = plan.finished();
+        let found = laps(&begun(plan), w, h, Ruler::default(), 99);
+        let least = found.iter().map(|held| held.lap).min();
+        assert_eq!(least, Some(sixty_fourths(16)));
+        assert!(found.iter().all(|held| held.fringe.is_none()));
+    }
+
     /// By hand: with two joins across and three down each 1/16 in more of lap takes 1/8 in off the
     /// width and 3/16 in off the height. Wished as wide as planned and ¾ in lower, ½ in laps stray ¾
     /// in, ⅝ in laps ¼ + ⅜ in, 11/16 in laps ⅜ + 3/16 in, ¾ in laps ½ + 0 in and 13/16 in laps

@@ -227,6 +227,27 @@ mod tests {
         assert!(!said.contains("Nothing is wrong"), "{said}");
     }
 
+    /// By hand: 1/16 in over, shared among 7 joins, is less than a hundredth of an inch at each, which no
+    /// ruler shows; ¼ in is 1/28 in, more than half of 1/16 in.
+    #[test]
+    fn what_no_ruler_shows_is_not_shared_out() {
+        let words = Words::english();
+        let context = Context {
+            words: &words,
+            ruler: Default::default(),
+            now: 0,
+        };
+        let said = |over: i64| {
+            let measured = Size {
+                width: half_inches(55),
+                height: half_inches(73) + crate::measure::sixty_fourths(over),
+            };
+            reconciled(&begun(Plan::default()), measured, context).join(" ")
+        };
+        assert!(!said(4).contains("Shared among"), "{}", said(4));
+        assert!(said(16).contains("Shared among"), "{}", said(16));
+    }
+
     /// By hand: from 18 to 17½ in is ½ in of 18, 2.8 % less.
     #[test]
     fn each_measure_kept_is_told_with_its_change_from_the_first() {

@@ -434,7 +434,8 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
     let mut next: BTreeMap<usize, Option<(u32, StripLayout)>> = BTreeMap::new();
     while lacking > 0 {
         let room = account.over() - i64::from(account.keep);
-        if room <= 0 {
+        // Where none is to spare, a strip may still lie in what an earlier one left of its squares.
+        if room < 0 {
             break;
         }
         let within = |piece: &OpenPiece, cost: u32| {
@@ -635,6 +636,83 @@ mod tests {
         assert_eq!(of(6, 0), (1, true));
         assert_eq!(of(6, 1), (1, false));
         assert_eq!(of(7, 0), (0, false));
+    }
+
+    /// By hand: a piece of 30 × 10 in is twelve squares of 5 in and nothing over. Two by two squares, 9½ in
+    /// each way, are bound with 2 · 19 + 4 = 42 in, two strips of 28 in. The first takes a row of six
+    /// squares and leaves 4 in of it for the second: six squares are left, four for the throw and two to
+    /// keep. A throw of five in a row takes three strips, and seven squares with those to keep: six would
+    /// not do, so that no strip is laid through them.
+    #[test]
+    fn strips_are_laid_through_squares_that_are_over() {
+        use crate::cloth::garments::{Garment, Precut, yardage};
+        use crate::cloth::weight::Cloth;
+        use crate::fitting::tests::begun;
+        use crate::measure::inches;
+        use crate::plan::Plan;
+        let cloth = |denim| {
+            let garment = Garment {
+                name: "Cloth".into(),
+                pieces: vec![yardage(inches(30), inches(10))],
+                start: None,
+            };
+            let from = Source::Cloth(garment);
+            Heap::new(from, Use::Denim { denim }, Cloth::denim())
+        };
+        let told = |across, down| {
+            let mut throw = begun(Plan {
+                across,
+                down,
+                ..Plan::default()
+            });
+            throw.pile.insert(0, cloth(None));
+            account(&throw)
+        };
+        let four = told(2, 2);
+        assert_eq!((four.strips.wanted, four.strips.planned), (2, 2));
+        assert_eq!(
+            (four.strips.cut, four.strips.over, four.strips.lacking()),
+            (0, 0, 0)
+        );
+        assert_eq!((four.to_come, four.keep, four.over()), (6, 2, 2));
+        let piece = four.piece(0, 0);
+        assert_eq!(
+            (piece.squares, piece.strips),
+            (Count::from(6), Count::from(2))
+        );
+        assert_eq!(four.places[&(0, 0)].len(), 4);
+        let row = told(5, 1);
+        assert_eq!((row.strips.wanted, row.strips.planned), (3, 0));
+        assert_eq!((row.to_come, row.strips.lacking()), (12, 3));
+        // Two by four squares of the first denim and 20 more of the second, ready cut: though there are many
+        // over, the twelve of the first are all there is of it, so that a row less would not do. For two by
+        // two squares it would.
+        let named = |down| {
+            let mut throw = begun(Plan {
+                across: 2,
+                down,
+                ..Plan::default()
+            });
+            throw.denims = crate::demo::denims();
+            let pack = Source::Precut(Precut {
+                name: "Pack".into(),
+                side: inches(5),
+                count: Count::from(20),
+            });
+            let other = Use::Denim { denim: Some(1) };
+            throw.pile.insert(0, cloth(Some(0)));
+            throw.pile.insert(1, Heap::new(pack, other, Cloth::denim()));
+            account(&throw)
+        };
+        let (eight, four) = (named(4), named(2));
+        let first = |told: &ClothAccount| (told.denims[0].open, told.denims[0].to_come);
+        assert_eq!((first(&eight), first(&four)), ((8, 12), (4, 6)));
+        assert_eq!((eight.strips.planned, four.strips.planned), (0, 2));
+        assert_eq!((eight.over(), four.denims[0].strips), (24, 2));
+        assert_eq!((four.denims[1].to_come, four.unnamed), (20, 0));
+        // For two by three squares six would be left for six.
+        let six = named(3);
+        assert_eq!((first(&six), six.strips.planned), ((6, 6), 2));
     }
 
     /// By hand: 5 strips are wanted. With 2 cut 3 are open, and 2 lacking where the pile gives 1.

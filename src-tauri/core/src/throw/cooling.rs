@@ -31,3 +31,37 @@ impl Throw {
         can_be.then(|| pressed.saturating_add(self.cooling()))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fitting::tests::begun;
+    use crate::plan::Plan;
+    use crate::throw::event::Event;
+
+    const MINUTE: Time = 60_000;
+
+    /// A square of two halves is pressed after an hour and, with its fabric, after three. It cools for 5
+    /// minutes from the last time. What was never pressed does not cool, nor does what was pressed in a
+    /// time to come: at 2:54 three o'clock is further off than it would cool, at 2:55 it is not.
+    #[test]
+    fn a_piece_cools_from_when_it_was_last_pressed() {
+        let mut throw = begun(Plan::default());
+        let piece = Rect::square(0, 0);
+        let at = |hours: Time, minutes: Time| (hours * 60 + minutes) * MINUTE;
+        assert_eq!(throw.cooling(), 5 * MINUTE);
+        assert_eq!(throw.cooled_at(piece, at(9, 0)), None);
+        for (task, hour) in [(Task::PressHalves, 1), (Task::PressCover, 3)] {
+            let done = Event::Done {
+                task,
+                pieces: vec![piece],
+                made: vec![],
+            };
+            throw.apply(&done, at(hour, 0));
+        }
+        assert_eq!(throw.cooled_at(piece, at(3, 1)), Some(at(3, 5)));
+        assert_eq!(throw.cooled_at(piece, at(9, 0)), Some(at(3, 5)));
+        assert_eq!(throw.cooled_at(piece, at(2, 55)), Some(at(3, 5)));
+        assert_eq!(throw.cooled_at(piece, at(2, 54)), None);
+    }
+}

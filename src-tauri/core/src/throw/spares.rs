@@ -193,6 +193,12 @@ mod tests {
         assert_eq!(throw.spares_unsaid(), 0);
         throw.apply(&counted(2), 0);
         assert_eq!([0, 1, 2].map(|d| throw.spares_of(d)), [1, 1, 0]);
+        // A single spare of another denim is one, and of none left there is none.
+        let others = [0, 1, 2].map(|d| throw.other_spares(d));
+        assert_eq!(others, [Some((1, 1)), Some((0, 1)), Some((0, 1))]);
+        let mut none = throw.clone();
+        none.apply(&counted(0), 0);
+        assert_eq!([0, 1, 2].map(|d| none.other_spares(d)), [None; 3]);
         // More are counted: nobody said what they are.
         throw.apply(&counted(9), 0);
         assert_eq!([0, 1, 2].map(|d| throw.spares_of(d)), [1, 1, 0]);
@@ -216,6 +222,21 @@ mod tests {
         assert_eq!(next(&throw), [false, true, false]);
         let each = [Some(0), Some(1), None].map(|d| throw.spares_pieced_of(d));
         assert_eq!((each, throw.spares_pieced()), ([0, 1, 1], Count::from(2)));
+        // The one that is taken is of the denim it is taken for, if there is one.
+        for denim in [Some(1), None] {
+            let taken = throw.clone().take_pieced(denim).unwrap();
+            assert_eq!(taken.denim, denim);
+        }
+        let other = throw.clone().take_pieced(Some(0)).unwrap();
+        assert_eq!(other.denim, Some(1));
+        // Of a denim of which there is no spare none is pieced.
+        assert!(!throw.next_spare_is_pieced(Some(7)));
+        let mut two = six(2);
+        two.pieced_spares.clone_from(&throw.pieced_spares);
+        assert_eq!(
+            [Some(0), Some(1), None].map(|d| two.spares_pieced_of(d)),
+            [0, 1, 1]
+        );
         // In a throw of one denim any of them will do.
         let mut one = six(1);
         one.pieced_spares = vec![pieced(Some(0)), pieced(None)];

@@ -97,3 +97,147 @@ pub fn to_lay_out(throw: &Throw, wanted: u32) -> Vec<Print> {
     }
     prints
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::cloth::fabric::Cover;
+    use crate::cloth::garments::{Precut, Source};
+    use crate::cloth::pile::Heap;
+    use crate::fitting::tests::begun;
+    use crate::measure::inches;
+    use crate::plan::Plan;
+    use crate::plan::assembly::Rect;
+    use crate::throw::Event;
+
+    /// A throw of four fabrics, of which so many squares were counted; the first two lie on three places.
+    fn of(stock: [Option<u16>; 4]) -> Throw {
+        let mut throw = begun(Plan::default());
+        throw.prints = crate::demo::prints();
+        for (print, stock) in throw.prints.iter_mut().zip(stock) {
+            print.stock = stock.map(Count::from);
+        }
+        let on = |col, front, back| {
+            let cover = Cover {
+                front,
+                back,
+                ..Cover::default()
+            };
+            (Rect::square(0, col), cover)
+        };
+        let faces = vec![
+            on(0, Some(0), Some(1)),
+            on(1, None, Some(0)),
+            on(2, Some(0), None),
+        ];
+        let laid = Event::FacesChanged {
+            faces,
+            again: None,
+            by_hand: None,
+        };
+        throw.after(&[laid])
+    }
+
+    fn stocks(prints: &[Print]) -> Vec<Option<u32>> {
+        prints.iter().map(|p| p.stock.map(Count::get)).collect()
+    }
+
+    /// By hand: 20 of the first are counted, and a pack of five 10 in squares, each of which gives four
+    /// of 5 in, is to be cut: 40. Of the second nothing is counted; one comes. Once the first pack is
+    /// cut it gives nothing further: what came of it is counted with the rest.
+    #[test]
+    fn fabric_in_hand_is_what_was_counted_and_what_is_still_to_be_cut() {
+        let mut throw = of([Some(20), None, None, Some(0)]);
+        let pack = |count, side, print| {
+            let from = Source::Precut(Precut {
+                name: "Pack".into(),
+                side: inches(side),
+                count: Count::from(count),
+            });
+            Heap::new(from, Use::Fabric { print }, Cloth::cotton())
+        };
+        throw.pile.insert(0, pack(5, 10, 0));
+        throw.pile.insert(1, pack(1, 6, 1));
+        assert_eq!([0, 1, 2].map(|p| to_come(&throw, p).get()), [20, 1, 0]);
+        let want = [Some(40), Some(1), None, Some(0)];
+        assert_eq!(stocks(&in_hand(&throw)), want);
+        throw.pile.get_mut(&0).unwrap().counted[0] = Some(Count::from(20));
+        assert_eq!([0, 1].map(|p| to_come(&throw, p).get()), [0, 1]);
+        // Three of the first are placed on both faces together, one of the second, none of the third.
+        assert_eq!([0, 1, 2].map(|p| used(&throw, p)), [3, 1, 0]);
+        assert_eq!(covers(&throw), 4);
+    }
+
+    /// By hand: 20 and 8 squares are known of, and 28 are to be laid: no others are looked for. The
+    /// second, which nobody counted, lies in the throw already and may be used on; the third may not.
+    /// For 29 any will do, and where nothing is known at all, none are held back.
+    #[test]
+    fn what_nobody_counted_is_laid_only_where_the_rest_falls_short() {
+        let throw = of([Some(20), None, None, Some(8)]);
+        let want = [Some(20), None, Some(0), Some(8)];
+        assert_eq!(stocks(&to_lay_out(&throw, 28)), want);
+        let any = [Some(20), None, None, Some(8)];
+        assert_eq!(stocks(&to_lay_out(&throw, 29)), any);
+        // One square is enough where one is to be laid.
+        let one = of([None, None, None, Some(1)]);
+        assert_eq!(stocks(&to_lay_out(&one, 1))[2], Some(0));
+        let unknown = of([None; 4]);
+        assert_eq!(stocks(&to_lay_out(&unknown, 0)), [None; 4]);
+    }
+
+    /// By hand: a square with the first fabric in front and the second behind was scorched, one with the
+    /// first on both faces miscut, and four of the first went with a piece that was set aside: three and
+    /// four of the first are gone, one of the second. Of 20 of the first that were counted 13 are left.
+    #[test]
+    fn fabric_goes_with_what_is_spoilt_or_set_aside() {
+        use crate::throw::Mishap;
+        use crate::throw::state::Loss;
+        let mut throw = of([Some(20), Some(3), None, None]);
+        let lost = |glued| Loss {
+            piece: Rect::square(0, 0),
+            why: Mishap::Scorched,
+            glued,
+            at: 0,
+        };
+        throw.losses = vec![
+            lost([Some(0), Some(1)]),
+            lost([Some(0); 2]),
+            lost([None; 2]),
+        ];
+        throw.aside_glued.insert(0, 4);
+        let told = |print| {
+            let gone = gone(&throw, print);
+            (gone.spoilt, gone.aside, gone.all())
+        };
+        assert_eq!([0, 1, 2].map(told), [(3, 4, 7), (1, 0, 1), (0, 0, 0)]);
+        assert_eq!(stocks(&in_hand(&throw)), [Some(13), Some(2), None, None]);
+    }
+
+    /// The cloth of a throw is that of its first heap for the use, else the usual.
+    #[test]
+    fn cloth_is_that_of_the_first_heap_for_its_use() {
+        let mut throw = of([None; 4]);
+        assert_eq!(cloth_for(&throw, true), Cloth::denim());
+        assert_eq!(cloth_for(&throw, false), Cloth::cotton());
+        let heavy = Cloth {
+            stretch: true,
+            ..Cloth::denim()
+        };
+        let from = || {
+            Source::Precut(Precut {
+                name: "Pack".into(),
+                side: inches(5),
+                count: Count::from(1),
+            })
+        };
+        throw.pile.insert(
+            0,
+            Heap::new(from(), Use::Fabric { print: 0 }, Cloth::denim()),
+        );
+        throw
+            .pile
+            .insert(1, Heap::new(from(), Use::ANY_DENIM, heavy));
+        assert_eq!(cloth_for(&throw, true), heavy);
+        assert_eq!(cloth_for(&throw, false), Cloth::denim());
+    }
+}

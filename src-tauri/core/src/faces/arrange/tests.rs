@@ -1,7 +1,7 @@
 use super::fabrics::{Fabrics, SHIFT};
 use super::wishes::score;
 use super::*;
-use crate::cloth::fabric::{Cover, Print, Texture, lightness};
+use crate::cloth::fabric::{Cover, Face, Print, Texture, lightness};
 use crate::cloth::pile::Use;
 use crate::command::{Command, decide};
 use crate::measure::{Count, eighth_inches};
@@ -602,4 +602,275 @@ fn thin_crossings_are_found_where_they_can_be() {
         }
     }
     assert!(could.iter().all(|n| *n > 1), "{could:?}");
+}
+
+/// By hand: 3 × 2 squares meet at two crossings. The upper left one has fabric on both faces and the
+/// lower middle one in front: three fabrics meet at the first crossing, one at the second. The mean of
+/// their squares is (9 + 1) / 2. Of what is not covered nothing is uneven.
+#[test]
+fn fabrics_are_counted_where_squares_meet() {
+    let mut throw = begun(3, 2, &[None]);
+    let bare = super::wishes::of(&throw, Wishes::default());
+    assert_eq!((bare.thickest, bare.thickness), ((0, 2), 0.0));
+    assert_eq!((bare.uneven, bare.prints_uneven), ([0; 2], [0; 2]));
+    for (row, col, face) in [(0, 0, Face::Front), (0, 0, Face::Back), (1, 1, Face::Front)] {
+        let action = Command::SetFace {
+            pieces: vec![Rect::square(row, col)],
+            face,
+            print: Some(0),
+        };
+        act(&mut throw, &action);
+    }
+    let told = super::wishes::of(&throw, Wishes::default());
+    assert_eq!(told.covered, [2, 1]);
+    // In a single row no four squares meet.
+    let row = super::wishes::of(&begun(3, 1, &[None]), Wishes::default());
+    assert_eq!((row.thickest, row.thickness), ((0, 0), 0.0));
+    assert_eq!((told.thickest, told.thickness), ((3, 1), 5.0));
+}
+
+/// From light edges to a dark middle there must be a middle: three squares each way. Rows of shades
+/// take two rows.
+#[test]
+fn an_order_of_shades_takes_room() {
+    let shades = |across, down, pattern| {
+        let throw = begun(across, down, &[]);
+        let own = throw.cover(Rect::square(0, 0));
+        let other = Cover { denim: 1, ..own };
+        let changed = crate::throw::Event::FacesChanged {
+            faces: vec![(Rect::square(0, 0), other)],
+            again: None,
+            by_hand: None,
+        };
+        let wishes = Wishes {
+            pattern,
+            ..Wishes::default()
+        };
+        super::wishes::of(&throw.after(&[changed]), wishes).shades
+    };
+    let edges = |across, down| shades(across, down, Pattern::LightEdges);
+    assert_eq!([edges(3, 3), edges(3, 8)], [Shades::Told; 2]);
+    assert_eq!([edges(2, 8), edges(8, 2)], [Shades::NoRoom; 2]);
+    let rows = |across, down| shades(across, down, Pattern::ShadeRows);
+    assert_eq!([rows(1, 2), rows(8, 1)], [Shades::Told, Shades::NoRoom]);
+}
+
+/// The left half is to mirror the right: with fabric on one face of the left square alone, both squares
+/// of that pair are out of the pattern, whichever face it is. With fabric on both of them none is.
+#[test]
+fn a_mirror_is_broken_on_either_face() {
+    let wishes = Wishes {
+        pattern: Pattern::Mirror,
+        ..Wishes::default()
+    };
+    let off = |on: &[(u16, Face)]| {
+        let mut throw = begun(4, 1, &[None]);
+        for (col, face) in on {
+            let action = Command::SetFace {
+                pieces: vec![Rect::square(0, *col)],
+                face: *face,
+                print: Some(0),
+            };
+            act(&mut throw, &action);
+        }
+        // Without a pattern nothing is out of it.
+        assert_eq!(of(&throw, Wishes::default()).off_pattern, 0);
+        of(&throw, wishes).off_pattern
+    };
+    assert_eq!(off(&[]), 0);
+    for face in Face::BOTH {
+        assert_eq!(off(&[(0, face)]), 2, "{face:?}");
+        assert_eq!(off(&[(1, face)]), 2, "{face:?}");
+        assert_eq!(off(&[(0, face), (3, face)]), 0, "{face:?}");
+    }
+}
+
+/// By hand: of four squares two and two have four neighbours side by side. All with the grain one way
+/// none is against that wish, and all four neighbours are against taking turns; crosswise like the black
+/// squares of a chessboard two squares are against the one wish, and none against the other.
+#[test]
+fn grain_is_counted_by_squares_or_by_neighbours() {
+    let against = |crosswise: &[(u16, u16)], grain| {
+        let throw = begun(2, 2, &[]);
+        let turned = crosswise.iter().map(|(row, col)| {
+            let square = Rect::square(*row, *col);
+            let cover = Cover {
+                crosswise: true,
+                ..throw.cover(square)
+            };
+            (square, cover)
+        });
+        let changed = crate::throw::Event::FacesChanged {
+            faces: turned.collect(),
+            again: None,
+            by_hand: None,
+        };
+        let wishes = Wishes {
+            grain,
+            ..Wishes::default()
+        };
+        of(&throw.after(&[changed]), wishes).against_grain
+    };
+    for (grain, want) in [
+        (Grain::Free, [0, 0, 0]),
+        (Grain::OneWay, [0, 2, 1]),
+        (Grain::ByTurns, [4, 0, 2]),
+    ] {
+        let board = [&[][..], &[(0, 0), (1, 1)], &[(0, 1)]];
+        assert_eq!(board.map(|c| against(c, grain)), want, "{grain:?}");
+    }
+}
+
+/// Two squares of one denim side by side show it on both faces, which is one pair alike; on one face
+/// still where a fabric hides it on the other, whichever that is; and on none where it is hidden on both.
+#[test]
+fn denims_alike_are_counted_on_either_face() {
+    let wishes = Wishes {
+        denims: Some(DenimWish::Apart),
+        ..Wishes::default()
+    };
+    let alike = |covered: &[Face]| {
+        let mut throw = begun(2, 1, &[None]);
+        for face in covered {
+            let action = Command::SetFace {
+                pieces: vec![Rect::square(0, 0)],
+                face: *face,
+                print: Some(0),
+            };
+            act(&mut throw, &action);
+        }
+        of(&throw, wishes).denims_alike
+    };
+    assert_eq!(alike(&[]), 1);
+    // Where the wish does not keep them apart, none are counted.
+    let throw = begun(2, 1, &[None]);
+    assert_eq!(of(&throw, Wishes::default()).denims_alike, 0);
+    assert_eq!([Face::Front, Face::Back].map(|f| alike(&[f])), [1, 1]);
+    assert_eq!(alike(&Face::BOTH), 0);
+}
+
+/// By hand: of two by two squares with one fabric on the upper left, another like it beside it touches it
+/// side by side, one across the corner at its corner alone.
+#[test]
+fn neighbours_alike_are_those_the_wish_keeps_apart() {
+    let pairs = |other: (u16, u16), apart| {
+        let mut throw = begun(2, 2, &[None]);
+        for (row, col) in [(0, 0), other] {
+            let action = Command::SetFace {
+                pieces: vec![Rect::square(row, col)],
+                face: Face::Front,
+                print: Some(0),
+            };
+            act(&mut throw, &action);
+        }
+        let wishes = Wishes {
+            apart,
+            ..Wishes::default()
+        };
+        of(&throw, wishes).alike
+    };
+    let alike = |other, apart| pairs(other, apart).map(|pairs| pairs.len());
+    let at = Rect::square;
+    let [front, _] = pairs((0, 1), Apart::Edges);
+    assert_eq!(front, [(at(0, 0), at(0, 1))]);
+    for (apart, want) in [
+        (Apart::Free, [[0, 0], [0, 0]]),
+        (Apart::Edges, [[1, 0], [0, 0]]),
+        (Apart::Corners, [[1, 0], [1, 0]]),
+    ] {
+        assert_eq!([alike((0, 1), apart), alike((1, 1), apart)], want);
+    }
+}
+
+/// What chance gives is a hundred in a hundred: over all the 36 ways to cover two of three by three
+/// squares unevenness is that on average, but for parts of one in a hundred that each rounds off.
+#[test]
+fn unevenness_is_a_hundred_by_chance() {
+    let squares: Vec<Rect> = Rect::grid(3, 3).squares().collect();
+    let mut all = Vec::new();
+    for (n, one) in squares.iter().enumerate() {
+        for other in &squares[n + 1..] {
+            let mut throw = begun(3, 3, &[None]);
+            let action = Command::SetFace {
+                pieces: vec![*one, *other],
+                face: Face::Front,
+                print: Some(0),
+            };
+            act(&mut throw, &action);
+            all.push(f64::from(of(&throw, Wishes::default()).uneven[0]));
+        }
+    }
+    let mean = all.iter().sum::<f64>() / all.len() as f64;
+    assert_eq!(all.len(), 36);
+    assert!((99.0..=100.0).contains(&mean), "{mean}");
+}
+
+/// Of two squares, one of each denim, in the wrong order one is too light for its place and the other too
+/// dark: both are out of the pattern. The other way round neither is.
+#[test]
+fn too_light_and_too_dark_are_both_out_of_the_pattern() {
+    let wishes = Wishes {
+        pattern: Pattern::ShadeRows,
+        ..Wishes::default()
+    };
+    let mut off = [0, 1].map(|first| {
+        let throw = begun(1, 2, &[]);
+        let of_denim = |row: u16, denim| {
+            let square = Rect::square(row, 0);
+            let cover = Cover {
+                denim,
+                ..throw.cover(square)
+            };
+            (square, cover)
+        };
+        let changed = crate::throw::Event::FacesChanged {
+            faces: vec![of_denim(0, first), of_denim(1, 1 - first)],
+            again: None,
+            by_hand: None,
+        };
+        of(&throw.after(&[changed]), wishes).off_pattern
+    });
+    off.sort_unstable();
+    assert_eq!(off, [0, 2]);
+}
+
+/// By hand: four squares are to be cut of the first denim. Of five in a pack one is left, of two two are
+/// lacking.
+#[test]
+fn what_the_pile_gives_beyond_the_places_is_left() {
+    let wishes = Wishes {
+        denims: Some(DenimWish::Any),
+        ..Wishes::default()
+    };
+    let told = |count| {
+        let mut throw = begun(2, 2, &[]);
+        act(&mut throw, &pack(count, Some(0)));
+        let found = of(&throw, wishes).from_pile.expect("its denims are chosen");
+        (found.lacking, found.left)
+    };
+    assert_eq!(told(5), (vec![0, 0], 1));
+    assert_eq!(told(2), (vec![2, 0], 0));
+}
+
+/// Once a fabric is glued on the front of one of four squares, three fronts are free and four backs.
+#[test]
+fn a_glued_face_is_free_no_more() {
+    let mut throw = begun(2, 2, &[None]);
+    let square = Rect::square(0, 0);
+    assert_eq!(free(&throw, Wishes::default()), [4, 4]);
+    let action = Command::SetFace {
+        pieces: vec![square],
+        face: Face::Front,
+        print: Some(0),
+    };
+    act(&mut throw, &action);
+    for task in [Task::Cut, Task::CoverFront] {
+        let done = crate::throw::Event::Done {
+            task,
+            pieces: vec![square],
+            made: vec![],
+        };
+        throw.apply(&done, 0);
+    }
+    assert_eq!(free(&throw, Wishes::default()), [3, 4]);
 }

@@ -311,3 +311,77 @@ fn a_corner_is_drawn_in_four_moves() {
         assert!((0..3).all(|n| !sewn(n)));
     }
 }
+
+/// By hand: lapped 7/16 in, strips of 28 in carry on by 27 9/16 in, so that of two joins in a row one lies
+/// on the eighths of a coarse ruler and the other between them. What is told of both says that it is
+/// rounded where one of them is.
+#[test]
+fn a_list_of_joins_is_rounded_where_one_of_them_is() {
+    use crate::measure::half_inches;
+    let words = Words::english();
+    let plan = Plan {
+        lap: sixty_fourths(28),
+        across: 14,
+        down: 18,
+        ..Plan::default()
+    };
+    let journal = begin(plan);
+    let throw = journal.throw();
+    let ruler = Ruler {
+        fraction: Fraction::Eighth,
+        ..Ruler::default()
+    };
+    let here = Context {
+        ruler,
+        ..context(&words)
+    };
+    let size = throw.finished();
+    let joins = crate::plan::binding::layout(&throw.plan, size.width, size.height).joins;
+    let between = |at: crate::measure::Length| ruler.nearest(at) != at;
+    let mut want = vec![between(joins[0].1)];
+    let runs = joins[1..].chunk_by(|(a, _), (b, _)| a == b);
+    want.extend(
+        runs.clone()
+            .map(|run| run.iter().any(|(_, at)| between(*at))),
+    );
+    assert!(runs.into_iter().any(|run| {
+        let odd = run.iter().filter(|(_, at)| between(*at)).count();
+        odd > 0 && odd < run.len()
+    }));
+    let told = crate::show::bound::places(throw, here);
+    let rounded: Vec<bool> = told.iter().map(|f| f.value.rounded).collect();
+    assert_eq!(rounded, want);
+    assert!(size.width > half_inches(60));
+}
+
+/// Half of a lap lies on either side of its stitching: ¼ in of ½ in, as on any other lap.
+#[test]
+fn halves_are_stitched_along_the_middle_of_their_lap() {
+    let words = Words::english();
+    let journal = begin(Plan::default());
+    let square = Rect::square(0, 0);
+    let told = |task| -> Vec<String> {
+        let throw = journal.throw();
+        let figures = crate::show::card_figures::card_figures(throw, task, square, context(&words));
+        let texts = figures.into_iter().map(|f| f.value.text);
+        texts.map(|text| text.replace('\u{a0}', " ")).collect()
+    };
+    assert_eq!(told(Task::StitchHalves), ["¼ in", "5 × 5 in", "5 in"]);
+    assert_eq!(told(Task::LapHalves), ["½ in", "5 × 5 in"]);
+}
+
+/// Strips of 2 in lapped ½ in carry on by 1½ in: every lap of the throw, ½ in wide, is met by one of the
+/// overlaps, 1 in apart, sooner or later. That is told; of the usual strips it is not.
+#[test]
+fn that_a_join_comes_on_a_lap_is_told() {
+    let words = Words::english();
+    let told = |longest| {
+        let mut plan = Plan::default();
+        plan.binding.longest = longest;
+        let journal = begin(plan);
+        let here = context(&words);
+        crate::show::bound::on_a_lap(journal.throw(), here).is_some()
+    };
+    assert!(told(inches(2)));
+    assert!(!told(inches(28)));
+}

@@ -730,3 +730,52 @@ fn a_piece_that_is_off_is_asked_about() {
     let lines = off_view(&apart, piece, None).lines;
     assert!(!plain(&lines).contains("Measure it"), "{lines:?}");
 }
+
+/// The fabric on the card is the one that lies ready for that face: of a square with one on either
+/// face the front's is told in front and the back's behind. A denim without a name has no line.
+#[test]
+fn a_card_tells_the_fabric_of_its_own_face() {
+    let words = Words::english();
+    let mut journal = begin(Plan::default());
+    let piece = Rect::square(0, 0);
+    for (face, print) in [(Face::Front, 0), (Face::Back, 1)] {
+        let action = Command::SetFace {
+            pieces: vec![piece],
+            face,
+            print: Some(print),
+        };
+        act(&mut journal, &action, 0);
+    }
+    let throw = journal.throw();
+    let told = |throw: &crate::throw::Throw, task| -> Vec<String> {
+        let figures = crate::show::card_figures::card_figures(throw, task, piece, context(&words));
+        figures.into_iter().map(|f| f.value.text).collect()
+    };
+    let names = [0, 1].map(|n: usize| throw.prints[n].name.clone());
+    assert_ne!(names[0], names[1]);
+    let told_of = |task| told(throw, task)[0].clone();
+    assert_eq!([Task::CoverFront, Task::CoverBack].map(told_of), names);
+    let denim = throw.denims[0].name.clone();
+    assert_eq!(told(throw, Task::Cut)[1..], [denim]);
+    let mut unnamed = throw.clone();
+    unnamed.denims[0].name.clear();
+    assert_eq!(told(&unnamed, Task::Cut).len(), 1);
+}
+
+/// A single straight row has no width to set; a zigzag has.
+#[test]
+fn a_straight_row_has_no_width_on_its_card() {
+    let words = Words::english();
+    let lines = |stitch| {
+        let journal = begin(Plan {
+            stitch,
+            ..Plan::default()
+        });
+        let pair = Rect::from([0, 0, 1, 2]);
+        let throw = journal.throw();
+        crate::show::card_figures::card_figures(throw, Task::Stitch, pair, context(&words)).len()
+    };
+    let width = tenths_of_mm(40);
+    let straight = lines(crate::plan::Stitch::Straight);
+    assert_eq!(lines(crate::plan::Stitch::Zigzag { width }), straight + 1);
+}

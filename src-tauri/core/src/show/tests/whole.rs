@@ -132,4 +132,38 @@ fn that_it_is_too_early_to_measure_is_said_first() {
         "{lines:?}"
     );
     assert_eq!(told(&unwashed()), Vec::<String>::new());
+    // What is typed too early is refused at its field, and nothing is made of it.
+    let typed =
+        |journal: &Journal| crate::show::whole::whole(journal, "18 in", "18 in", context(&words));
+    let early = typed(&stitched(4, 2));
+    assert_eq!((early.lines, early.faults.len()), (Vec::new(), 1));
+    assert!(early.keep.is_none() && typed(&unwashed()).keep.is_some());
+}
+
+/// Washed once before anybody measured, then measured, then washed once more: what is set against
+/// that measure is one wash, not two.
+#[test]
+fn washes_are_counted_from_the_measure_that_is_set_against() {
+    let words = Words::english();
+    let mut journal = unwashed();
+    let wash = |journal: &mut Journal| next(journal, Task::Wash, Kind::Whole, 1);
+    wash(&mut journal);
+    let measure = Command::MeasureWhole {
+        width: inches(18),
+        height: inches(18),
+    };
+    act(&mut journal, &measure, 5);
+    next(&mut journal, Task::Clip, Kind::Whole, 1);
+    wash(&mut journal);
+    let view = crate::show::whole::whole(&journal, "17 1/2 in", "18 in", context(&words));
+    let said = plain(&view.lines).replace(['\u{2068}', '\u{2069}'], "");
+    assert!(
+        said.contains("18 in before, 17½ in after one wash:"),
+        "{said}"
+    );
+    // What was pulled on the line is told as more, and nothing is told of drawing in.
+    let view = crate::show::whole::whole(&journal, "18 1/4 in", "18 in", context(&words));
+    let said = plain(&view.lines).replace(['\u{2068}', '\u{2069}'], "");
+    assert!(said.contains("18¼ in after one wash: ¼ in more"), "{said}");
+    assert!(!said.contains("draws in"), "{said}");
 }
