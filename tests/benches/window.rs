@@ -11,6 +11,8 @@
 //!   the page reports (W3C Paint Timing); for Lapwork that is its shelf, which can be used.
 //! * tick: from the click's time stamp to the task after the frame in which the number of
 //!   steps done has changed. The entry has been synced to the disk by then.
+//!   Beside it stands the processor time of the program and of the web engine for each tick, which
+//!   other work on the machine changes little; the driver's questions are in it.
 //! * a tap while a face is made: on a throw of 60 × 60 the tab of the faces is tapped and the
 //!   tick at once after it, in one task of the page. Timed are the tick until it is painted, the
 //!   face until it is painted, the slowest of the calls made meanwhile that the shell refuses on
@@ -26,6 +28,7 @@ use lapwork_core::log::journal::Journal;
 use lapwork_core::measure::Count;
 use lapwork_core::plan::assembly::Kind;
 use lapwork_core::throw::tasks::Task;
+use lapwork_core::throw::wishes::Wishes;
 use lapwork_core::{demo, throw::Time};
 use lapwork_tests::processes;
 use lapwork_tests::walk::Walk;
@@ -44,8 +47,6 @@ const STARTS: usize = 11;
 const TICKS: usize = 120;
 /// How often a tap is timed while a face is made.
 const TAPS: usize = 15;
-/// How many ticks are timed before they are taken back.
-const BATCH: u32 = 40;
 
 fn main() {
     let programs = build();
@@ -302,19 +303,38 @@ fn kept(across: u16, down: u16, data: &Path) {
     let now = epoch() as Time;
     let begin = demo::begin(&format!("{across} × {down}"), across, down);
     let (mut journal, _) = Journal::begin(&begin, now).expect("a throw");
+    // All denim, so that the window does not ask first.
+    let wishes = Wishes::default();
+    let entry = journal.propose(&Command::Wish { wishes }, now);
+    journal
+        .accept(entry.expect("it may be wished"))
+        .expect("it follows");
     let one = Command::TickNext {
         task: Task::Cut,
         kind: Kind::Square,
         count: Count::from(1),
     };
-    // Enough are left for those that are timed.
-    for _ in 0..(u32::from(across) * u32::from(down)).saturating_sub(BATCH) / 2 {
+    for _ in 0..u32::from(across) * u32::from(down) / 2 {
         let entry = journal.propose(&one, now).expect("one is left");
         journal.accept(entry).expect("it follows");
     }
     let folder = data.join("throws/bench");
     fs::create_dir_all(&folder).expect("a folder");
     fs::write(folder.join("throw.jsonl"), journal.text()).expect("a file");
+}
+
+/// Milliseconds of processor time of the program and of the engine's processes so far.
+fn busy(program: &Path) -> [f64; 2] {
+    let [id] = running(program)[..] else {
+        panic!("one program");
+    };
+    // `utime` and `stime`, in hundredths of a second.
+    let of = |id: u32| {
+        let fields = processes::stat(id).unwrap_or_default();
+        let ticks = fields.iter().skip(11).take(2);
+        ticks.filter_map(|t| t.parse::<f64>().ok()).sum::<f64>() * 10.0
+    };
+    [of(id), processes::under(id).into_iter().map(of).sum()]
 }
 
 fn pss(id: u32) -> f64 {
@@ -338,7 +358,8 @@ fn memory(program: &Path) -> (f64, f64) {
 const WATCH: &str = "
     window.ticked = [];
     let from = 0, before = '';
-    const count = () => /\\d[\\d.,]* of/.exec(document.body.innerText)?.[0] ?? '';
+    const count = () =>
+        document.querySelector('[role=progressbar]')?.getAttribute('aria-valuenow') ?? '';
     addEventListener('click', (event) => {
         from = event.timeStamp;
         before = count();
@@ -352,7 +373,7 @@ const WATCH: &str = "
             port1.onmessage = () => window.ticked.push(performance.now() - began);
             port2.postMessage(0);
         });
-    }).observe(document.body, { subtree: true, childList: true, characterData: true });";
+    }).observe(document.body, { subtree: true, childList: true, attributes: true });";
 
 /// Tap the faces and the tick at once after; gives the milliseconds to the tick painted, to the
 /// face painted, the slowest call refused on the shell's main thread, the page's longest pause.
@@ -454,19 +475,24 @@ fn ticks_and_memory(programs: &Programs, across: u16, down: u16) {
     walk.sees("card-title", "Cut a square");
     walk.window.run(WATCH, &[]);
     let mut times = Vec::new();
+    let mut spent = [0.0; 2];
+    let tap = |what: &str| {
+        let ticked = || walk.window.run("return window.ticked.length", &[]);
+        let before = ticked();
+        walk.tap(what);
+        (walk.window).wait_until("a change is painted", |_| ticked() != before);
+    };
     while times.len() < TICKS {
-        // Small throws are cut out before enough ticks are timed: what is ticked is taken back.
-        let batch = BATCH as usize;
-        if times.len() % batch == batch - 1 {
-            for _ in 1..batch {
-                walk.tap("undo");
-            }
+        // A tick is for all of a sitting, and soon something has to cool: what is ticked is taken back.
+        if !times.is_empty() {
+            tap("undo");
         }
-        let ticked = walk.window.run("return window.ticked.length", &[]);
-        walk.tap("tick");
-        walk.window.wait_until("a tick is painted", |w| {
-            w.run("return window.ticked.length", &[]) != ticked
-        });
+        let before = busy(&programs.lapwork);
+        tap("tick");
+        let after = busy(&programs.lapwork);
+        for (spent, (after, before)) in spent.iter_mut().zip(after.into_iter().zip(before)) {
+            *spent += after - before;
+        }
         let time = walk.window.run("return window.ticked.at(-1)", &[]);
         times.push(time.as_f64().expect("a time"));
     }
@@ -480,6 +506,11 @@ fn ticks_and_memory(programs: &Programs, across: u16, down: u16) {
         "{across} × {down}: tick to paint p50 {:.1} ms, p95 {:.1} ms, of {TICKS}",
         rank(&times, 0.5),
         rank(&times, 0.95)
+    );
+    println!(
+        "  processor time of each: program {:.1} ms, engine {:.1} ms",
+        spent[0] / TICKS as f64,
+        spent[1] / TICKS as f64
     );
     println!(
         "  memory: on the shelf {:.0} MiB and the engine {:.0}; after ticks and faces {:.0} MiB and {:.0}",

@@ -17,7 +17,7 @@ use crate::command::Command;
 use crate::fitting::trimming::is_undecided;
 use crate::log::journal::Journal;
 use crate::measure::{Count, Length, zero};
-use crate::plan::assembly::{Kind, Rect, Seam};
+use crate::plan::assembly::{Join, Kind, Rect, Seam};
 use crate::plan::{Joining, Stitch, rows};
 use crate::show::card_figures::card_figures;
 use crate::show::context::Context;
@@ -572,16 +572,20 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
         return out;
     }
     let usual = match (task, throw.assembly().join(piece)) {
-        (Task::Dot, Some(join)) => say!(
-            context,
-            "how-dot-at",
-            lap = context.length(throw.made(piece).lap),
-            over = names::piece(throw, join.first, context),
-            under = names::piece(throw, join.second, context),
-            side = match join.seam {
-                Seam::Upright => "left",
-                Seam::Level => "upper",
-            }
+        (Task::Dot, Some(join)) => format!(
+            "{}\n{}",
+            say!(
+                context,
+                "how-dot-at",
+                lap = context.length(throw.made(piece).lap),
+                over = names::piece(throw, join.first, context),
+                under = names::piece(throw, join.second, context),
+                side = match join.seam {
+                    Seam::Upright => "left",
+                    Seam::Level => "upper",
+                }
+            ),
+            lined_up(throw, join, context)
         ),
         _ => usual_how(throw, task, piece, context),
     };
@@ -616,6 +620,10 @@ pub(super) fn usual_how(throw: &Throw, task: Task, piece: Rect, context: Context
         between = context.needle(plan.stitch.width()),
         long = context.needle(plan.stitch_long())
     );
+    if let (Task::Dot | Task::Pin, Some(join)) = (task, throw.assembly().join(piece)) {
+        out.push('\n');
+        out += &lined_up(throw, join, context);
+    }
     if task == Task::Stitch {
         out.push('\n');
         out += &needle(plan.stitch, context);
@@ -625,6 +633,17 @@ pub(super) fn usual_how(throw: &Throw, task: Task, piece: Rect, context: Context
         out += &bound::clear(throw, context);
     }
     out
+}
+
+/// What is brought together where two pieces are laid on one another: the joins that meet along the
+/// edge, and the ends.
+fn lined_up(throw: &Throw, join: &Join, context: Context<'_>) -> String {
+    let squares = match join.seam {
+        Seam::Upright => join.whole.rows,
+        Seam::Level => join.whole.cols,
+    };
+    let joining = joined(throw.plan.joining);
+    say!(context, "how-line-up", n = squares - 1, joining = joining)
 }
 
 /// The needle for a stitch: its system and size.

@@ -299,6 +299,17 @@ how-dot-at = Zeichne { $lap } an der { $side ->
        *[upper] oberen
     } Kante von { $under } an; dieses Stück liegt darunter.
     Setz kleine Punkte auswaschbaren Kleber innerhalb der Markierung und leg { $over } darüber.
+how-line-up = { $n ->
+    [0] Leg die Enden auf gleiche Höhe.
+    [one] Bring zuerst die beiden { $joining ->
+        [lapped] Überlappungen
+       *[other] Nähte
+    }, die sich in der Mitte treffen, in eine Linie, dann die Enden auf gleiche Höhe.
+   *[other] Bring die { $joining ->
+        [lapped] Überlappungen
+       *[other] Nähte
+    }, die sich treffen, von der Mitte nach außen in eine Linie, dann die Enden auf gleiche Höhe.
+}
 how-press-lap = Bügle die Überlappung, damit der Kleber hält. Halte die Quadrate in einer Linie.
 sitting-cool = Leg es flach zum Abkühlen hin, während du das Nächste überlappst. Abhaken musst du nichts: Ist es kühl, kann es genäht werden.
 special-lay-first = Leg vor der ersten Überlappung alle Quadrate auf dem Boden aus, beschrifte jedes und stapel sie Reihe für Reihe.

@@ -300,6 +300,17 @@ how-dot-at = Mark { $lap } along the { $side ->
        *[upper] upper
     } edge of { $under }, which lies underneath.
     Put small dots of washable glue inside the mark and lay { $over } over it.
+how-line-up = { $n ->
+    [0] Bring the ends level.
+    [one] Bring the two { $joining ->
+        [lapped] laps
+       *[other] seams
+    } that meet in the middle into one line first, then the ends level.
+   *[other] Bring the { $joining ->
+        [lapped] laps
+       *[other] seams
+    } that meet into one line, from the middle outwards, then the ends level.
+}
 how-press-lap = Press the lap to set the glue. Keep the squares in line.
 sitting-cool = Lay it flat to cool while you lap the next. You need not tick it off: once it is cool, it is ready to stitch.
 special-lay-first = Before the first lap, lay all squares out on the floor, label each, and stack them row by row.

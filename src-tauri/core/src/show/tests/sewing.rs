@@ -779,3 +779,32 @@ fn a_straight_row_has_no_width_on_its_card() {
     let straight = lines(crate::plan::Stitch::Straight);
     assert_eq!(lines(crate::plan::Stitch::Zigzag { width }), straight + 1);
 }
+
+/// By hand: two squares have only their ends to bring level; two pairs one lap each, which meet in the
+/// middle; two rows of six squares five each. What is pinned has seams there.
+#[test]
+fn what_meets_along_a_join_is_brought_into_line() {
+    use crate::show::work::usual_how;
+    let words = Words::english();
+    let of = |joining, task, piece| {
+        let plan = Plan {
+            joining,
+            ..Plan::default()
+        };
+        let throw = crate::fitting::tests::begun(plan);
+        let said = usual_how(&throw, task, Rect::from(piece), context(&words));
+        said.lines().last().unwrap_or_default().to_string()
+    };
+    let lapped = |piece| of(Joining::Lapped, Task::Dot, piece);
+    assert_eq!(lapped([0, 0, 1, 2]), "Bring the ends level.");
+    assert_eq!(
+        lapped([0, 0, 2, 2]),
+        "Bring the two laps that meet in the middle into one line first, then the ends level."
+    );
+    assert_eq!(
+        lapped([0, 0, 4, 6]),
+        "Bring the laps that meet into one line, from the middle outwards, then the ends level."
+    );
+    let pinned = of(Joining::Seamed, Task::Pin, [0, 0, 2, 2]);
+    assert!(pinned.contains("two seams that meet"), "{pinned}");
+}
