@@ -6,7 +6,7 @@ use crate::cloth::weight::{
     M_PER_YD, WASHER_KG, Washing, in_gsm, in_kilograms, in_ounces, kilograms, mass, washing,
 };
 use crate::log::journal::Journal;
-use crate::measure::{Area, Length, nm, square_metres};
+use crate::measure::{Area, Length, nm, square_metres, zero};
 use crate::plan::{Joining, Stitch};
 use crate::show::context::Context;
 use crate::show::enough;
@@ -240,11 +240,12 @@ fn glued(throw: &Throw, account: &ClothAccount) -> Glue {
     let (p, size) = (&throw.plan, throw.finished());
     let round = (size.width + size.height) * 2;
     let halves = p.side * i64::from(pieced(throw, account));
-    glue(
-        seams(p).joins + halves + round,
-        covers(throw),
-        Gluing::default(),
-    )
+    // Seams are pinned.
+    let joins = match p.joining {
+        Joining::Lapped => seams(p).joins,
+        Joining::Seamed | Joining::Exposed => zero(),
+    };
+    glue(joins + halves + round, covers(throw), Gluing::default())
 }
 
 /// Where the pile does not give all binding strips: how many lack.
