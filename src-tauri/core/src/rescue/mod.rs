@@ -17,7 +17,7 @@ use crate::cloth::pile::Use;
 use crate::command::{Command, decide};
 use crate::faces::arrange::{OtherDenim, in_another_denim};
 use crate::fitting::squaring::thin_laps;
-use crate::fitting::trimming::{EASED_NM, How, choice, choices, holds};
+use crate::fitting::trimming::{EASE, EASED_NM, How, NARROWER, choice, choices, holds};
 use crate::measure::{Length, Ruler, nm, zero};
 use crate::plan::assembly::{Rect, Seam};
 use crate::plan::{Plan, laps_in};
@@ -378,7 +378,9 @@ pub fn ways_for_block(throw: &Throw, block: Rect, ruler: Ruler) -> Vec<Remedy> {
             .map(|(a, b, lap)| (*a, *b, Some(*lap)))
             .collect();
         if !laps.is_empty() {
-            let minutes = 2 * laps.len() as u32;
+            let eased = mine.iter().filter(|s| s.eased > zero()).count();
+            let tenths = NARROWER * laps.len() as i64 + EASE * eased as i64;
+            let minutes = (tenths / 10) as u32;
             add(
                 RemedyKind::LapLess,
                 minutes,

@@ -480,3 +480,23 @@ fn two_columns_may_become_one() {
     assert_eq!(offered(2, 1), [true, false]);
     assert_eq!(offered(1, 1), [false, false]);
 }
+
+/// By hand: two laps of 7/16 in give 3.175 mm. A four that is 4 mm short lacks 0.825 mm then, which is eased
+/// in: 2 minutes a lap and 3 for the care. Of 3 mm nothing is lacking.
+#[test]
+fn easing_in_what_laps_lack_takes_its_minutes() {
+    let plan = Plan {
+        across: 6,
+        down: 6,
+        ..Plan::default()
+    };
+    let (full, block) = (half_inches(19), four(1, 1));
+    let minutes = |tenths: i64| {
+        let short = full - crate::measure::tenths_of_mm(tenths);
+        let throw = measured(plan, &[(block, short, full)]);
+        let found = ways_for_block(&throw, block, Ruler::default());
+        let way = found.iter().find(|way| way.kind == RemedyKind::LapLess);
+        way.map(|way| way.minutes)
+    };
+    assert_eq!([40, 30, 43].map(minutes), [Some(7), Some(4), None]);
+}

@@ -156,6 +156,11 @@ fn is_open(throw: &Throw, block: Rect) -> bool {
     shortfalls(throw, block).iter().any(|s| s.open > zero())
 }
 
+/// What is eased in, where anything is.
+pub(super) fn eased(by: Length, context: Context<'_>) -> Option<String> {
+    (by > zero()).then(|| say!(context, "short-eased", by = context.length(by)))
+}
+
 /// What makes up for what a block is short, one way or both; `open` is said where
 /// nothing does yet.
 pub(super) fn made_up(
@@ -184,13 +189,7 @@ pub(super) fn made_up(
                 ),
             });
         }
-        if short.eased > zero() {
-            out.push(say!(
-                context,
-                "short-eased",
-                by = context.length(short.eased)
-            ));
-        }
+        out.extend(eased(short.eased, context));
         if short.open > zero() {
             out.push(context.say(open, &[("by", context.length(short.open).into())]));
         }

@@ -289,6 +289,11 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
             });
         }
     }
+    let after = throw.after(&events);
+    if way.kind == RemedyKind::LapLess {
+        let short = shortfalls(&after, piece).into_iter();
+        lines.extend(short.filter_map(|s| measuring::eased(s.eased, context)));
+    }
     let is_sewn = |event: &Event| match event {
         Event::Unpicked { glued, .. } => !glued,
         _ => false,
@@ -329,7 +334,6 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
     }
     let anew = relabelled(throw, &events, context);
     lines.extend(anew.clone());
-    let after = throw.after(&events);
     let (now, then) = (throw.finished(), after.finished());
     if now != then {
         lines.push(say!(

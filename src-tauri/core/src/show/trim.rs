@@ -7,7 +7,7 @@ use crate::measure::{Length, zero};
 use crate::plan::assembly::{Rect, Seam};
 use crate::show::context::Context;
 use crate::show::events::joined;
-use crate::show::measuring::summed;
+use crate::show::measuring::{eased, summed};
 use crate::show::parts::{Button, Head, head};
 use crate::show::picture::{InkKey, Picture};
 use crate::show::{names, pictures};
@@ -244,11 +244,7 @@ fn save(throw: &Throw, save: &Save, laps: &[(Rect, Rect, Length)], context: Cont
             }
             // What no mark shows is not told.
             if context.ruler.nearest(save.eased) > zero() && !all_eased {
-                said.push(say!(
-                    context,
-                    "save-left-over",
-                    left = context.length(save.eased)
-                ));
+                said.extend(eased(save.eased, context));
             }
             return context.words.list("sentences", said);
         }

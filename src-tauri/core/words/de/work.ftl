@@ -804,7 +804,6 @@ save-lap = { $joining ->
 save-across-lapped = { $piece } ist { $short } zu schmal: { $laps }.
 save-down-lapped = { $piece } ist { $short } zu kurz: { $laps }.
 save-over = Dazwischen hat das Lineal keinen Strich: Die Reihe oder Spalte wird damit { $over } zu lang, was sich beim Zusammennähen einhalten lässt.
-save-left-over = Daran fehlen noch { $left }, die der Stoff hergibt: Halte beim Überlappen die Kanten zusammen.
 save-across-eased = { $piece } ist { $short } zu schmal, was der Stoff hergibt: Halte beim Überlappen die Kanten zusammen.
 save-down-eased = { $piece } ist { $short } zu kurz, was der Stoff hergibt: Halte beim Überlappen die Kanten zusammen.
 save-across-edge = { $piece } ist { $short } zu schmal, an der Außenkante, wo die Einfassung es verdeckt.

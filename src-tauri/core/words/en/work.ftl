@@ -805,7 +805,6 @@ save-lap = { $joining ->
 save-across-lapped = { $piece } is { $short } short across: { $laps }.
 save-down-lapped = { $piece } is { $short } short down: { $laps }.
 save-over = The ruler has no mark in between: the row or column becomes { $over } too long, which eases in at the joins.
-save-left-over = That lacks { $left }, which eases in: hold the edges together as you lap them.
 save-across-eased = { $piece } is { $short } short across, which eases in: hold the edges together as you lap them.
 save-down-eased = { $piece } is { $short } short down, which eases in: hold the edges together as you lap them.
 save-across-edge = { $piece } is { $short } short across, at the outer edge, where the binding hides it.

@@ -679,6 +679,27 @@ fn a_millimetre_short_is_eased_in() {
     assert!(much.short, "{:?}", much.verdict);
 }
 
+/// By hand: 5/32 in (10/64) short, of which two laps of 7/16 in give 1/8 in. What is left, 1/32 in, is told where
+/// the way is offered, as on the step once it is taken; and so are its minutes.
+#[test]
+fn what_is_eased_in_is_told_with_the_laps() {
+    let mut journal = stitched(6, 2);
+    let piece = Rect::from([0, 2, 2, 2]);
+    sized(&mut journal, piece, FULL - 10, FULL);
+    let off = off_view(&journal, piece, None);
+    let laps = |w: &&crate::show::RemedyRow| matches!(w.button.action, Command::MarkLaps { .. });
+    let way = off.ways.iter().find(laps).expect("laps are offered");
+    let said = plain(&way.lines);
+    assert!(said.contains("is within the give of the cloth"), "{said}");
+    assert!(said.contains("About 7 minutes"), "{said}");
+    act(&mut journal, &way.button.action, 2);
+    let settled = off_view(&journal, piece, None).rest.expect("it is settled");
+    assert!(
+        settled.contains("is within the give of the cloth"),
+        "{settled}"
+    );
+}
+
 /// By hand: two fours of 9½ in, of which one measured 9⅝ × 9 9/16 before it was squared up. The lap
 /// becomes ⅝ in, so that fours come out at 2 × 5 − ⅝ = 9⅜ in: ⅛ in is to come off what it holds now,
 /// not what it once measured; and the throw will be 2 × 9⅜ − ⅝ = 18⅛ in wide, 9⅜ in high.
