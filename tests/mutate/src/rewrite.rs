@@ -327,6 +327,17 @@ impl<'a> Rewriter<'a> {
         )
     }
 
+    /// Changes within a function, and one of what it returns; a constant one stays as it is.
+    fn of_function(&mut self, signature: &syn::Signature, block: &mut syn::Block) {
+        if signature.constness.is_some() {
+            return;
+        }
+        let outer = std::mem::replace(&mut self.function, signature.ident.to_string());
+        visit_mut::visit_block_mut(self, block);
+        self.returns(&signature.ident, &signature.output, block);
+        self.function = outer;
+    }
+
     /// A function that returns nothing, false or zero from the start.
     fn returns(&mut self, name: &syn::Ident, output: &ReturnType, block: &mut syn::Block) {
         let ReturnType::Type(_, kind) = output else {
@@ -378,23 +389,11 @@ impl VisitMut for Rewriter<'_> {
     }
 
     fn visit_item_fn_mut(&mut self, item: &mut syn::ItemFn) {
-        if item.sig.constness.is_some() {
-            return;
-        }
-        let outer = std::mem::replace(&mut self.function, item.sig.ident.to_string());
-        visit_mut::visit_block_mut(self, &mut item.block);
-        self.returns(&item.sig.ident, &item.sig.output, &mut item.block);
-        self.function = outer;
+        self.of_function(&item.sig, &mut item.block);
     }
 
     fn visit_impl_item_fn_mut(&mut self, item: &mut syn::ImplItemFn) {
-        if item.sig.constness.is_some() {
-            return;
-        }
-        let outer = std::mem::replace(&mut self.function, item.sig.ident.to_string());
-        visit_mut::visit_block_mut(self, &mut item.block);
-        self.returns(&item.sig.ident, &item.sig.output, &mut item.block);
-        self.function = outer;
+        self.of_function(&item.sig, &mut item.block);
     }
 
     fn visit_item_const_mut(&mut self, _: &mut syn::ItemConst) {}

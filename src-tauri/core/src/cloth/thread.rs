@@ -519,19 +519,26 @@ mod tests {
         assert_eq!(seams(&odd).joins, quarter_inches(78 + 20 + 36));
     }
 
+    fn without_waste() -> Winding {
+        Winding {
+            waste: 0.0,
+            ..Winding::default()
+        }
+    }
+
+    fn twin_of_4_mm() -> Stitch {
+        Stitch::Twin {
+            spacing: tenths_of_mm(40),
+        }
+    }
+
     /// By hand, of 100 m of seam, stitches of 3 mm and no thickness to speak of, without waste: a twin
     /// needle 4 mm wide takes 100 m for each needle, and 4/3 + 5/3 = 3 of bobbin thread a stitch
     /// length, 300 m. That is two spools in the machine, but 500 m in all, three spools of 200 m to
     /// buy, and eight bobbins of 40 m.
     #[test]
     fn a_twin_needles_bobbins_are_bought_too() {
-        let bare = Winding {
-            waste: 0.0,
-            ..Winding::default()
-        };
-        let twin = Stitch::Twin {
-            spacing: tenths_of_mm(40),
-        };
+        let (bare, twin) = (without_waste(), twin_of_4_mm());
         let metre = nm(1_000_000_000);
         let got = need(metre * 100, twin, tenths_of_mm(30), thick(0.0), bare).unwrap();
         assert_eq!((got.needle, got.bobbin), (metre * 100, metre * 300));
@@ -550,13 +557,7 @@ mod tests {
     /// the machine that is two spools of 200 m and one, in all four, and 11¼ bobbins of 40 m.
     #[test]
     fn a_row_more_with_one_needle_comes_off_the_first_spool() {
-        let bare = Winding {
-            waste: 0.0,
-            ..Winding::default()
-        };
-        let twin = Stitch::Twin {
-            spacing: tenths_of_mm(40),
-        };
+        let (bare, twin) = (without_waste(), twin_of_4_mm());
         let metre = nm(1_000_000_000);
         let ask = |metres, stitch| {
             need(metre * metres, stitch, tenths_of_mm(30), thick(0.0), bare).unwrap()

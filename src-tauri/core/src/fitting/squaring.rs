@@ -303,26 +303,31 @@ mod tests {
         );
     }
 
+    /// A four whose sides are alike, with its diagonals.
+    fn even_sides(side: Length, diagonals: (Length, Length)) -> Measures {
+        let sides = crate::measure::outline::Sides {
+            top: side,
+            right: side,
+            bottom: side,
+            left: side,
+        };
+        Measures {
+            sides,
+            diagonals: Some(diagonals),
+        }
+    }
+
     /// A ruler of 1/64 in is read to half of that, 0.198 mm: a four of 9½ in that is 0.15 mm less each way
     /// is read as holding it, and one 0.25 mm less is not. The diagonals are those of a square, √2 times
     /// its sides.
     #[test]
     fn a_four_is_short_by_what_a_ruler_can_show() {
         use crate::fitting::tests::begun;
-        use crate::measure::outline::Sides;
         let throw = begun(Plan::default());
         let of = |hundredths: i64| {
             let side = half_inches(19) - nm(hundredths * 10_000);
             let across = nm((in_nm(side) as f64 * 2.0_f64.sqrt()).round() as i64);
-            let measures = Measures {
-                sides: Sides {
-                    top: side,
-                    right: side,
-                    bottom: side,
-                    left: side,
-                },
-                diagonals: Some((across, across)),
-            };
+            let measures = even_sides(side, (across, across));
             held(&throw, Rect::grid(2, 2), measures).unwrap()
         };
         let full = half_inches(19);
@@ -367,7 +372,6 @@ mod tests {
     #[test]
     fn a_four_that_leans_is_no_measure_of_its_laps() {
         use crate::fitting::tests::{four, measured};
-        use crate::measure::outline::{Measures, Sides};
         let plan = Plan {
             across: 5,
             down: 2,
@@ -379,15 +383,7 @@ mod tests {
         let mut throw = measured(plan, &odd);
         assert_eq!(measured_sides(&throw), [full, inches(9), full, full, full]);
         let [side, wide, high] = [full, inches(14), tenths_of_mm(3263)];
-        let measures = Measures {
-            sides: Sides {
-                top: side,
-                right: side,
-                bottom: side,
-                left: side,
-            },
-            diagonals: Some((wide, high)),
-        };
+        let measures = even_sides(side, (wide, high));
         let piece = four(0, 1);
         throw.apply(&Event::Outlined { piece, measures }, 0);
         assert!(leans(&throw, piece) && !leans(&throw, four(0, 0)));

@@ -633,8 +633,7 @@ impl BlockLine {
         if shorts.iter().zip(&given).any(lacks) {
             // No block takes what can be eased in before every other has what cannot.
             let first: Vec<i64> = shorts.iter().map(|s| (s - EASED_NM).max(0)).collect();
-            let rest = shorts.iter().zip(&first).map(|(all, first)| all - first);
-            let rest = rest.collect();
+            let rest = shorts.iter().map(|s| (*s).min(EASED_NM)).collect();
             given = deal(&[first, rest]);
         }
         let shares = |j: usize| {

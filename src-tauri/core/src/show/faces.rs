@@ -13,7 +13,7 @@ use crate::show::parts::{Head, Swatch, head, swatches};
 use crate::show::picture::{InkKey, Picture};
 use crate::show::wishes::{self, WishLine};
 use crate::throw::Throw;
-use crate::throw::loose::{Holds, loose_units};
+use crate::throw::loose::Holds;
 use serde::Serialize;
 use ts_rs::TS;
 
@@ -83,8 +83,8 @@ pub(super) fn faces(journal: &Journal, face: Face, context: Context<'_>) -> Face
         Face::Front => piece,
         Face::Back => mirrored(piece, across),
     };
-    let units = loose_units(throw);
     let holds = Holds::of(throw);
+    let units = holds.units();
     let mut unit_at = vec![None; throw.plan.squares() as usize];
     for unit in &units {
         for n in unit.squares().filter_map(|s| throw.assembly().number(s)) {

@@ -571,24 +571,23 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
         out.extend(usual.lines().map(str::to_string));
         return out;
     }
-    let usual = match (task, throw.assembly().join(piece)) {
-        (Task::Dot, Some(join)) => format!(
-            "{}\n{}",
-            say!(
-                context,
-                "how-dot-at",
-                lap = context.length(throw.made(piece).lap),
-                over = names::piece(throw, join.first, context),
-                under = names::piece(throw, join.second, context),
-                side = match join.seam {
-                    Seam::Upright => "left",
-                    Seam::Level => "upper",
-                }
-            ),
-            lined_up(throw, join, context)
-        ),
-        _ => usual_how(throw, task, piece, context),
-    };
+    if let (Task::Dot, Some(join)) = (task, throw.assembly().join(piece)) {
+        let at = say!(
+            context,
+            "how-dot-at",
+            lap = context.length(throw.made(piece).lap),
+            over = names::piece(throw, join.first, context),
+            under = names::piece(throw, join.second, context),
+            side = match join.seam {
+                Seam::Upright => "left",
+                Seam::Level => "upper",
+            }
+        );
+        out.extend(at.lines().map(str::to_string));
+        out.push(lined_up(throw, join, context));
+        return out;
+    }
+    let usual = usual_how(throw, task, piece, context);
     out.extend(usual.lines().map(str::to_string));
     out
 }

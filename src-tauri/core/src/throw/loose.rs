@@ -10,10 +10,10 @@ fn touched(throw: &Throw, piece: Rect) -> bool {
         .is_some_and(|w| !w.done.is_empty() || w.opened.is_some())
 }
 
-/// What larger pieces hold of each piece, worked out once for all of them.
+/// Which pieces a larger one already holds, worked out once for all of them.
 #[derive(Debug)]
 pub struct Holds<'a> {
-    assembly: &'a Assembly,
+    throw: &'a Throw,
     /// By number: whether a join above it is touched, and whether something was done to one.
     by_number: Vec<(bool, bool)>,
 }
@@ -39,14 +39,11 @@ impl Holds<'_> {
                 }
             }
         }
-        Holds {
-            assembly,
-            by_number,
-        }
+        Holds { throw, by_number }
     }
 
     fn at(&self, piece: Rect) -> (bool, bool) {
-        let n = self.assembly.number(piece);
+        let n = self.throw.assembly().number(piece);
         n.and_then(|n| self.by_number.get(n).copied())
             .unwrap_or_default()
     }
@@ -60,29 +57,33 @@ impl Holds<'_> {
     pub fn is_joined(&self, square: Rect) -> bool {
         self.at(square).1
     }
+
+    /// As [`loose_units`].
+    pub fn units(&self) -> Vec<Rect> {
+        let assembly = self.throw.assembly();
+        let mut units = Vec::new();
+        for block in assembly.blocks() {
+            if !self.is_loose(block) {
+                continue;
+            }
+            if block.count() > 1 && touched(self.throw, block) {
+                units.push(block);
+            } else if let Some(join) = assembly.join(block) {
+                let pairs = [join.first, join.second];
+                units.extend(
+                    pairs
+                        .into_iter()
+                        .filter(|p| !p.is_square() && touched(self.throw, *p)),
+                );
+            }
+        }
+        units
+    }
 }
 
 /// The joined pieces of a throw that can still be placed: blocks and pairs not sewn to more.
 pub fn loose_units(throw: &Throw) -> Vec<Rect> {
-    let assembly = throw.assembly();
-    let holds = Holds::of(throw);
-    let mut units = Vec::new();
-    for block in assembly.blocks() {
-        if !holds.is_loose(block) {
-            continue;
-        }
-        if block.count() > 1 && touched(throw, block) {
-            units.push(block);
-        } else if let Some(join) = assembly.join(block) {
-            let pairs = [join.first, join.second];
-            units.extend(
-                pairs
-                    .into_iter()
-                    .filter(|p| !p.is_square() && touched(throw, *p)),
-            );
-        }
-    }
-    units
+    Holds::of(throw).units()
 }
 
 /// Whether a joined piece or square can be put elsewhere: nothing larger holds it.

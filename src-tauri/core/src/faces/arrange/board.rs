@@ -8,7 +8,7 @@ use crate::faces::arrange::weights::{
 };
 use crate::plan::assembly::{Rect, source};
 use crate::throw::Throw;
-use crate::throw::loose::{Holds, loose_units, places_for};
+use crate::throw::loose::{Holds, places_for};
 use crate::throw::tasks::Task;
 use crate::throw::wishes::{DenimWish, Grain, Pattern, Wishes};
 
@@ -135,7 +135,7 @@ impl Board {
         let mut units: Vec<Unit> = Vec::new();
         let mut slots: Vec<Vec<Rect>> = Vec::new();
         // Where a piece may lie follows from its shape, and from whether it is squared up.
-        let mut shapes: Vec<(bool, u16, u16)> = Vec::new();
+        let shape = |p: &Rect| (assembly.is_block(*p), p.rows, p.cols);
         // Pieces hold one another or share no square.
         let mut marked = vec![false; all];
         for piece in throw.marks().flat_map(|(a, b, _)| [a, b]) {
@@ -145,13 +145,12 @@ impl Board {
                 }
             }
         }
-        for rect in loose_units(throw) {
-            let shape = (assembly.is_block(rect), rect.rows, rect.cols);
-            let slot = match shapes.iter().position(|s| *s == shape) {
+        for rect in holds.units() {
+            let alike = |places: &Vec<Rect>| places.first().map(shape) == Some(shape(&rect));
+            let slot = match slots.iter().position(alike) {
                 Some(slot) => slot,
                 None => {
                     slots.push(places_for(assembly, rect));
-                    shapes.push(shape);
                     slots.len() - 1
                 }
             };
