@@ -119,6 +119,10 @@ fn room(app: &tauri::App) -> Option<f64> {
     (high > 0.0).then_some(high)
 }
 
+/// Asks what every start of the page asks first, before the page's own code has come:
+/// `ui/src/lib/program.ts` takes the promise.
+const GREETING: &str = "window.lapworkGreeting = window.__TAURI_INTERNALS__.invoke('hello')";
+
 /// Open the windows of the configuration. Where the home folder cannot be written, what the page
 /// keeps for itself goes into a folder for temporary files, so that the window opens and tells
 /// what is wrong with the folder of the throws.
@@ -129,7 +133,10 @@ fn open_windows(app: &tauri::App) -> tauri::Result<()> {
         window.height = fitting(window.height, room);
         let window = &window;
         let builder = || -> tauri::Result<_> {
-            Ok(WebviewWindowBuilder::from_config(app, window)?.on_navigation(built_in))
+            let builder = WebviewWindowBuilder::from_config(app, window)?;
+            Ok(builder
+                .on_navigation(built_in)
+                .initialization_script(GREETING))
         };
         if builder()?.build().is_err() {
             let called = format!("lapwork-{}", std::process::id());
@@ -143,9 +150,8 @@ fn open_windows(app: &tauri::App) -> tauri::Result<()> {
 /// Open the window, and return when it is closed.
 #[cfg_attr(mobile, tauri::mobile_entry_point)]
 pub fn run() {
-    let words = system_words();
     if !screen() {
-        give_up(&words.problem("no-screen", &[]));
+        give_up(&system_words().problem("no-screen", &[]));
     }
     let opened = tauri::Builder::default()
         .plugin(tauri_plugin_dialog::init())
@@ -188,7 +194,9 @@ pub fn run() {
                 workers.finish();
             }
         }),
-        Err(why) => give_up(&words.problem("no-window", &[("why", why.to_string().into())])),
+        Err(why) => {
+            give_up(&system_words().problem("no-window", &[("why", why.to_string().into())]))
+        }
     }
 }
 

@@ -1,5 +1,6 @@
 //! A maker's hand in the window: taps by the marks the screens carry (`data-testid`).
 
+use crate::driver::Element;
 use crate::window::Window;
 use serde_json::{Value, json};
 use std::path::Path;
@@ -51,6 +52,15 @@ impl Walk {
     /// Tap what carries this mark, once it can be tapped. What a narrow window keeps in the
     /// sheet of the throw is tapped there.
     pub fn tap(&self, mark: &str) {
+        self.tap_by(mark, Window::click_on);
+    }
+
+    /// The same, pressed as long as a finger does.
+    pub fn press(&self, mark: &str) {
+        self.tap_by(mark, Window::press_on);
+    }
+
+    fn tap_by(&self, mark: &str, click: impl Fn(&Window, &Element)) {
         let inside = BEHIND.iter().find(|(outside, _)| *outside == mark);
         if let Some((_, inside)) = inside.filter(|_| self.is_behind(mark)) {
             self.tap("of-throw");
@@ -75,7 +85,7 @@ impl Walk {
             "arguments[0].scrollIntoView({ block: 'center' })",
             &[element.argument()],
         );
-        self.window.click_on(&element);
+        click(&self.window, &element);
     }
 
     /// Whether what carries this mark is not shown in the bar, while the throw's sheet can be

@@ -5,7 +5,6 @@ import { start } from './lib/store';
 
 const target = document.getElementById('app');
 if (target) {
-  // The shell is asked while the page is made.
-  void start();
-  mount(App, { target });
+  // Nothing is to be seen before the shell has answered, or has said why not.
+  void start().then(() => mount(App, { target }));
 }
