@@ -46,7 +46,7 @@ use tempfile::TempDir;
 /// How often each window is started.
 const STARTS: usize = 11;
 /// How often a tick is timed.
-const TICKS: usize = 120;
+const TICKS: usize = 60;
 /// How often a tap is timed while a face is made.
 const TAPS: usize = 15;
 
