@@ -157,6 +157,12 @@ fn the_window_may_call_our_commands_and_nothing_else() {
     let ways = text("ui/src/lib/program.ts").matches("invoke(").count();
     assert_eq!(ways, 1, "one way to the program");
     assert!(!calls.contains("invoke("), "and another in ipc.ts");
+    let window = text("src-tauri/src/window.rs");
+    let early: Vec<&str> = window.split("invoke(").skip(1).collect();
+    assert!(
+        matches!(early[..], [one] if one.starts_with("'hello')")),
+        "before the page's own code only the greeting"
+    );
     assert_eq!(capability["windows"], json!(["main"]));
     assert!(capability.get("remote").is_none());
     let others = fs::read_dir(root().join("src-tauri/capabilities")).unwrap();

@@ -24,12 +24,10 @@ export const shell: Shell = {
     command: string,
     given: Record<string, unknown> = {},
     report?: (news: never) => void,
-  ) => {
+  ): Promise<T> => {
     const sent = command === 'hello' ? greeting() : undefined;
-    return (
-      (sent as Promise<T> | undefined) ??
-      invoke<T>(command, report ? { ...given, progress: new Channel(report) } : given)
-    );
+    if (sent) return sent as Promise<T>;
+    return invoke(command, report ? { ...given, progress: new Channel(report) } : given);
   },
   photoSource: (id, photo) => convertFileSrc(`${id}/${photo}`, 'photo'),
   onDropped(file, photo) {
