@@ -80,6 +80,29 @@ mod tests {
         assert_eq!([found.plain, found.on_joins, found.on_itself], want);
     }
 
+    /// A sample of a single square, fabric of 0.3 mm on its denim of 0.95 mm: 1.25 mm are gone round, and
+    /// (25.4 − 1.25) / 2 = 12.075 mm show.
+    #[test]
+    fn of_a_single_square_all_its_fabric_counts() {
+        let (denim, cotton) = (
+            Cloth {
+                thickness: thick(0.95),
+                ..Cloth::denim()
+            },
+            Cloth {
+                thickness: thick(0.3),
+                ..Cloth::cotton()
+            },
+        );
+        let sample = Plan {
+            across: 1,
+            down: 1,
+            ..Plan::default()
+        };
+        let found = strip_shown(&sample, 1, &denim, &cotton);
+        assert_eq!(found.plain, nm(12_075_000));
+    }
+
     #[test]
     fn an_edge_thicker_than_the_strip_is_wide_leaves_nothing() {
         assert_eq!(shows(inches(1), thick(30.0)), zero());

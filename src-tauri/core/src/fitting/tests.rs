@@ -782,3 +782,126 @@ fn rows_and_columns_are_told_by_their_number() {
     throw.apply(&Event::LapsMarked { laps }, 0);
     assert_eq!(told(&throw), [column]);
 }
+
+/// By hand: the first of two fours is 5 short and has it from the outer edge (10), since the join (10)
+/// and the other edge (10) are needed for the 16 of the second. Whatever the first does at its outer
+/// edge, the second shares its 16 evenly, so that the crossing moves least.
+#[test]
+fn what_a_neighbour_does_at_its_other_end_does_not_hinder_sharing() {
+    use crate::fitting::trimming::{Bar, EDGE, NARROWER, line};
+    let bar = |short| Bar {
+        short,
+        resew: None,
+        renew: None,
+    };
+    let lapped = |before, after| How::Lapped { before, after };
+    let (cost, hows) = line(
+        &[bar(5), bar(16)],
+        &[10, 10, 10],
+        &[EDGE, NARROWER, EDGE],
+        0,
+    );
+    assert_eq!((cost, hows), (40, vec![lapped(5, 0), lapped(8, 8)]));
+}
+
+/// Three fours in a row, of which some are so much short in width, and lapped 7/16 in between where the
+/// plan has ½.
+fn lapped_less(short: &[(u16, Length)]) -> Throw {
+    let plan = Plan {
+        across: 6,
+        down: 2,
+        ..Plan::default()
+    };
+    let full = half_inches(19);
+    let off: Vec<_> = short
+        .iter()
+        .map(|(c, by)| (four(0, *c), full - *by, full))
+        .collect();
+    let mut throw = measured(plan, &off);
+    let lap = Some(sixty_fourths(28));
+    let laps = vec![(four(0, 0), four(0, 1), lap), (four(0, 1), four(0, 2), lap)];
+    throw.apply(&Event::LapsMarked { laps }, 0);
+    throw
+}
+
+/// By hand: either lap gives 1/16 in. The middle four is 1/8 in short and has both, each told with the
+/// four that lies there.
+#[test]
+fn a_share_is_told_with_the_neighbour_it_comes_from() {
+    use crate::plan::binding::EdgeSide;
+    let throw = lapped_less(&[(1, eighth_inches(1))]);
+    let [found] = &shortfalls(&throw, four(0, 1))[..] else {
+        panic!("short in width alone")
+    };
+    let told: Vec<_> = found
+        .shares
+        .iter()
+        .map(|s| (s.side, s.by, s.join))
+        .collect();
+    let (sixteenth, lap) = (sixty_fourths(4), sixty_fourths(28));
+    let from = |side, four| (side, sixteenth, Some((four, lap)));
+    assert_eq!(
+        told,
+        [
+            from(EdgeSide::Left, four(0, 0)),
+            from(EdgeSide::Right, four(0, 2))
+        ]
+    );
+    assert_eq!(found.open, zero());
+}
+
+/// By hand: the first four is 1/16 in short too. The middle one has nothing but the laps, so it has
+/// them first; the first one has its outer edge, where the binding hides as much.
+#[test]
+fn fours_within_a_row_have_the_laps_before_those_at_its_ends() {
+    use crate::plan::binding::EdgeSide;
+    let throw = lapped_less(&[(0, sixty_fourths(4)), (1, eighth_inches(1))]);
+    let met = |c| {
+        let found = shortfalls(&throw, four(0, c)).swap_remove(0);
+        let shares = found.shares.into_iter();
+        let shares: Vec<_> = shares.map(|s| (s.side, s.by, s.join.is_some())).collect();
+        (shares, found.open)
+    };
+    let sixteenth = sixty_fourths(4);
+    let both = vec![
+        (EdgeSide::Left, sixteenth, true),
+        (EdgeSide::Right, sixteenth, true),
+    ];
+    assert_eq!(met(1), (both, zero()));
+    assert_eq!(met(0), (vec![(EdgeSide::Left, sixteenth, false)], zero()));
+}
+
+/// By hand, on sixteenths: the first of three fours is 5 mm short and has it from its outer edge; the
+/// middle one is 1/32 in short and has a lap of 7/16 in for it, which gives 1/32 in too much. That is
+/// told of the middle one, whose lap it is, and not of the first, which leaves that lap alone.
+#[test]
+fn what_a_lap_gives_too_much_is_told_of_the_four_that_asked_for_it() {
+    let plan = Plan {
+        across: 6,
+        down: 2,
+        ..Plan::default()
+    };
+    let full = half_inches(19);
+    let (edge, hair) = (nm(5_000_000), sixty_fourths(2));
+    let off = [
+        (four(0, 0), full - edge, full),
+        (four(0, 1), full - hair, full),
+    ];
+    let found = choice(&measured(plan, &off), full, Ruler::default().step());
+    let told: Vec<_> = found
+        .saves
+        .iter()
+        .map(|s| (s.piece, s.how, s.over))
+        .collect();
+    let lapped = |before, after| How::Lapped {
+        before: in_nm(before),
+        after: in_nm(after),
+    };
+    assert_eq!(
+        told,
+        [
+            (four(0, 0), lapped(edge, zero()), zero()),
+            (four(0, 1), lapped(hair, zero()), hair),
+        ]
+    );
+}

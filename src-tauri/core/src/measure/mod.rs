@@ -656,6 +656,37 @@ mod tests {
         }
     }
 
+    /// Each part of a fraction is a whole number of its own, and nothing is divided by nothing.
+    #[test]
+    fn a_part_of_a_fraction_that_is_no_whole_number_is_refused() {
+        let ruler = Ruler::default();
+        let wrong = [
+            "1/",
+            "/8",
+            "/",
+            "1/0",
+            "1/2/4",
+            "9 1/2/4",
+            "1/2.5",
+            "1.5/8",
+            "9.5 1/2",
+            "a 1/2",
+            "9 a/2",
+            "9 1/b",
+            "9 /8",
+            "1 2 3/8",
+            "1/-8",
+            "1/2 8",
+            "1/1234567890123",
+        ];
+        for typed in wrong {
+            assert!(parse(typed, ruler).is_err(), "{typed}");
+        }
+        // Up to twelve digits are read.
+        let twelfth = parse("100000000000/800000000000", ruler);
+        assert_eq!(twelfth, Ok(sixty_fourths(8)));
+    }
+
     #[test]
     fn the_next_mark_and_the_last_one() {
         let ruler = Ruler::default();

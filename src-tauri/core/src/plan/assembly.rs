@@ -441,6 +441,40 @@ mod tests {
 
     const ORDERS: [JoinOrder; 3] = [JoinOrder::Rows, JoinOrder::Columns, JoinOrder::Doubling];
 
+    /// What a maker calls each piece of a throw of six by eight: what is two squares high is a row
+    /// even where it ends short of the throw's edge, what is two wide a column.
+    #[test]
+    fn a_piece_is_called_by_its_squares() {
+        let work = Assembly::new(6, 8, JoinOrder::Rows);
+        let kind = |rows, cols| {
+            work.kind(Rect {
+                row: 0,
+                col: 0,
+                rows,
+                cols,
+            })
+        };
+        let called = [
+            ((1, 1), Kind::Square),
+            ((1, 2), Kind::Pair),
+            ((2, 1), Kind::Pair),
+            ((2, 2), Kind::Four),
+            ((1, 3), Kind::Row),
+            ((1, 6), Kind::Row),
+            ((2, 4), Kind::Row),
+            ((2, 6), Kind::Row),
+            ((3, 1), Kind::Column),
+            ((4, 2), Kind::Column),
+            ((8, 2), Kind::Column),
+            ((3, 3), Kind::Part),
+            ((4, 6), Kind::Part),
+            ((8, 6), Kind::Whole),
+        ];
+        for ((rows, cols), name) in called {
+            assert_eq!(kind(rows, cols), name, "{rows} high, {cols} wide");
+        }
+    }
+
     /// What the module promises, for one grid and order.
     fn check(across: u16, down: u16, order: JoinOrder) {
         let work = Assembly::new(across, down, order);
