@@ -166,6 +166,23 @@ impl Driver {
             .map(|_| ())
     }
 
+    /// Press on the middle of an element with a `mouse` or by `touch`, and let go after so many
+    /// milliseconds. (A click lets go in the moment in which it presses.)
+    ///
+    /// # Errors
+    /// What the driver said.
+    pub fn press(&self, element: &Element, pointer: &str, ms: u32) -> Result<(), String> {
+        self.actions(json!([{
+            "type": "pointer", "id": pointer, "parameters": {"pointerType": pointer},
+            "actions": [
+                {"type": "pointerMove", "duration": 0, "origin": element.argument(), "x": 0, "y": 0},
+                {"type": "pointerDown", "button": 0},
+                {"type": "pause", "duration": ms},
+                {"type": "pointerUp", "button": 0},
+            ],
+        }]))
+    }
+
     /// Put the window's upper left corner somewhere on the screen.
     ///
     /// # Errors

@@ -211,15 +211,7 @@ pub const EXPORT: &str = asking!(
 /// # Errors
 /// What the driver said.
 pub fn touch(driver: &Driver, element: &Element) -> Result<(), String> {
-    driver.actions(json!([{
-        "type": "pointer", "id": "finger", "parameters": {"pointerType": "touch"},
-        "actions": [
-            {"type": "pointerMove", "duration": 0, "origin": element.argument(), "x": 0, "y": 0},
-            {"type": "pointerDown", "button": 0},
-            {"type": "pause", "duration": 30},
-            {"type": "pointerUp", "button": 0},
-        ],
-    }]))
+    driver.press(element, "touch", 30)
 }
 
 /// A browser with one page.

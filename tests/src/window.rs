@@ -532,18 +532,9 @@ impl Window {
         assert!(done.is_some(), "cannot be clicked: {said}");
     }
 
-    /// Press on the middle of an element for as long as a finger does. (A click of the driver's lets
-    /// go in the moment in which it presses.)
+    /// Press on the middle of an element for as long as a finger does.
     pub fn press_on(&self, element: &Element) {
-        let pressed = self.driver().actions(json!([{
-            "type": "pointer", "id": "mouse", "parameters": {"pointerType": "mouse"},
-            "actions": [
-                {"type": "pointerMove", "duration": 0, "origin": element.argument(), "x": 0, "y": 0},
-                {"type": "pointerDown", "button": 0},
-                {"type": "pause", "duration": 60},
-                {"type": "pointerUp", "button": 0},
-            ],
-        }]));
+        let pressed = self.driver().press(element, "mouse", 60);
         pressed.unwrap_or_else(|why| panic!("cannot be pressed: {why}"));
     }
 

@@ -251,6 +251,8 @@ const CLOSEST: u8 = 3;
 const FILLED: f64 = 0.25;
 /// A last page filled less than this may be saved by setting the others more closely.
 const SPARED: f64 = 0.5;
+/// A sheet of more pages is set once: a page less is not worth the time and memory of setting all again.
+const LONG: usize = 40;
 
 fn typeset(typesetter: Typesetter, report: &dyn Fn(Progress)) -> Result<Vec<u8>, PrintFault> {
     let step = |typesetter: &Typesetter, next: Progress| {
@@ -279,11 +281,12 @@ fn typeset(typesetter: Typesetter, report: &dyn Fn(Progress)) -> Result<Vec<u8>,
         let made = made.output.map_err(failed)?;
         let bare = filling::bare(&made, FILLED);
         let full = bare == 0 && filling::is_last_filled(&made, SPARED);
-        let cost = (bare, made.pages().len());
+        let pages = made.pages().len();
+        let cost = (bare, pages);
         if best.as_ref().is_none_or(|(least, _)| cost < *least) {
             best = Some((cost, made));
         }
-        if full {
+        if full || pages > LONG {
             break;
         }
         // What was remembered of this try is of no use to the next, whose data differ.
