@@ -58,23 +58,25 @@ mod tests {
     use crate::cloth::weight::thick;
     use crate::measure::{inches, tenths_of_mm};
 
+    /// A cloth as thick as that, in millimetres.
+    fn of_mm(mm: f64, cloth: Cloth) -> Cloth {
+        Cloth {
+            thickness: thick(mm),
+            ..cloth
+        }
+    }
+
     /// By hand, of a strip of 1 in (25.4 mm) in denim of 0.95 mm: one layer leaves 24.45 mm, two
     /// 23.5 mm, and three, one of the throw and two of the strip beneath, 22.55 mm; half of that
     /// on each face.
     #[test]
     fn a_strip_of_an_inch_shows_a_little_under_half_of_it() {
-        let denim = Cloth {
-            thickness: thick(0.95),
-            ..Cloth::denim()
-        };
+        let denim = of_mm(0.95, Cloth::denim());
         let found = strip_shown(&Plan::default(), 0, &denim, &Cloth::cotton());
         let want = [12_225_000, 11_750_000, 11_275_000].map(nm);
         assert_eq!([found.plain, found.on_joins, found.on_itself], want);
         // Each of 48 squares with a fabric of 0.3 mm on it: 1.25 mm a square.
-        let cotton = Cloth {
-            thickness: thick(0.3),
-            ..Cloth::cotton()
-        };
+        let cotton = of_mm(0.3, Cloth::cotton());
         let found = strip_shown(&Plan::default(), 48, &denim, &cotton);
         let want = [12_075_000, 11_450_000, 11_125_000].map(nm);
         assert_eq!([found.plain, found.on_joins, found.on_itself], want);
@@ -84,22 +86,17 @@ mod tests {
     /// (25.4 − 1.25) / 2 = 12.075 mm show.
     #[test]
     fn of_a_single_square_all_its_fabric_counts() {
-        let (denim, cotton) = (
-            Cloth {
-                thickness: thick(0.95),
-                ..Cloth::denim()
-            },
-            Cloth {
-                thickness: thick(0.3),
-                ..Cloth::cotton()
-            },
-        );
         let sample = Plan {
             across: 1,
             down: 1,
             ..Plan::default()
         };
-        let found = strip_shown(&sample, 1, &denim, &cotton);
+        let found = strip_shown(
+            &sample,
+            1,
+            &of_mm(0.95, Cloth::denim()),
+            &of_mm(0.3, Cloth::cotton()),
+        );
         assert_eq!(found.plain, nm(12_075_000));
     }
 

@@ -233,16 +233,9 @@ fn the_binding_hides_what_it_need_not_catch() {
 /// is 30 minutes, where opening three seams cannot give it either.
 #[test]
 fn joins_lapped_less_are_two_minutes_each() {
-    let plan = Plan {
-        across: 6,
-        down: 2,
-        ..Plan::default()
-    };
-    let full = half_inches(19);
     let trouble = |sixteenths: i64| {
-        let width = full - sixty_fourths(4 * sixteenths);
-        let throw = measured(plan, &[(four(0, 1), width, full)]);
-        choice(&throw, full, Ruler::default().step()).trouble
+        let throw = three_in_a_row(&[(1, sixty_fourths(4 * sixteenths))]);
+        choice(&throw, half_inches(19), Ruler::default().step()).trouble
     };
     assert_eq!([0, 1, 2, 3].map(trouble), [0, 20, 40, 300]);
 }
@@ -804,20 +797,21 @@ fn what_a_neighbour_does_at_its_other_end_does_not_hinder_sharing() {
     assert_eq!((cost, hows), (40, vec![lapped(5, 0), lapped(8, 8)]));
 }
 
-/// Three fours in a row, of which some are so much short in width, and lapped 7/16 in between where the
-/// plan has ½.
-fn lapped_less(short: &[(u16, Length)]) -> Throw {
+/// Three fours of 9½ in in a row, of which some are so much short in width.
+fn three_in_a_row(short: &[(u16, Length)]) -> Throw {
     let plan = Plan {
         across: 6,
         down: 2,
         ..Plan::default()
     };
     let full = half_inches(19);
-    let off: Vec<_> = short
-        .iter()
-        .map(|(c, by)| (four(0, *c), full - *by, full))
-        .collect();
-    let mut throw = measured(plan, &off);
+    let off = short.iter().map(|(c, by)| (four(0, *c), full - *by, full));
+    measured(plan, &off.collect::<Vec<_>>())
+}
+
+/// The same, lapped 7/16 in between where the plan has ½.
+fn lapped_less(short: &[(u16, Length)]) -> Throw {
+    let mut throw = three_in_a_row(short);
     let lap = Some(sixty_fourths(28));
     let laps = vec![(four(0, 0), four(0, 1), lap), (four(0, 1), four(0, 2), lap)];
     throw.apply(&Event::LapsMarked { laps }, 0);
@@ -876,18 +870,9 @@ fn fours_within_a_row_have_the_laps_before_those_at_its_ends() {
 /// told of the middle one, whose lap it is, and not of the first, which leaves that lap alone.
 #[test]
 fn what_a_lap_gives_too_much_is_told_of_the_four_that_asked_for_it() {
-    let plan = Plan {
-        across: 6,
-        down: 2,
-        ..Plan::default()
-    };
-    let full = half_inches(19);
     let (edge, hair) = (nm(5_000_000), sixty_fourths(2));
-    let off = [
-        (four(0, 0), full - edge, full),
-        (four(0, 1), full - hair, full),
-    ];
-    let found = choice(&measured(plan, &off), full, Ruler::default().step());
+    let throw = three_in_a_row(&[(0, edge), (1, hair)]);
+    let found = choice(&throw, half_inches(19), Ruler::default().step());
     let told: Vec<_> = found
         .saves
         .iter()
