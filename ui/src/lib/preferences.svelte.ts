@@ -17,6 +17,9 @@ interface Form {
   reread: () => Promise<void>;
 }
 
+/** What becomes of the preferences as they then are: an earlier change may still be on its way. */
+type Change = (prefs: Prefs) => Partial<Prefs>;
+
 type Shell = Pick<typeof ipc, 'hello' | 'setPrefs'>;
 
 const isReadAlike = (a: Prefs, b: Prefs) =>
@@ -27,6 +30,8 @@ export class Preferences {
   hello = $state.raw<Hello | null>(null);
 
   private form: Form | null = null;
+  /** Over when every change that was asked for is made. */
+  private turn: Promise<void> = Promise.resolve();
 
   /** `greeted` is called with what the core says, `changed` when lengths are read another way. */
   constructor(
@@ -58,16 +63,19 @@ export class Preferences {
     };
   }
 
-  async set(prefs: Prefs) {
+  /** Change what is preferred, once every change that was asked for before is made. */
+  set(change: Change): Promise<void> {
+    this.turn = this.turn.then(() => this.make(change)).catch((why) => this.messages.fail(why));
+    return this.turn;
+  }
+
+  private async make(change: Change) {
     const { prefs: before } = this;
-    const anew = before !== null && !isReadAlike(before, prefs);
+    if (!before) return;
+    const prefs = { ...before, ...change(before) };
+    const anew = !isReadAlike(before, prefs);
     if (anew) await this.form?.spell();
-    try {
-      this.apply(await this.shell.setPrefs(prefs));
-    } catch (thrown) {
-      this.messages.fail(thrown);
-      return;
-    }
+    this.apply(await this.shell.setPrefs(prefs));
     if (anew) await (this.form ? this.form.reread() : this.changed());
   }
 
