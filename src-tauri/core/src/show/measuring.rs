@@ -156,8 +156,12 @@ fn is_open(throw: &Throw, block: Rect) -> bool {
     shortfalls(throw, block).iter().any(|s| s.open > zero())
 }
 
-/// What is eased in, where anything is.
-pub(super) fn eased(by: Length, context: Context<'_>) -> Option<String> {
+/// What is eased in, where anything is. Less than the ruler's marks show is told only where it is
+/// `all` there is to tell, and then without a figure.
+pub(super) fn eased(by: Length, all: bool, context: Context<'_>) -> Option<String> {
+    if by > zero() && context.ruler.nearest(by) == zero() {
+        return all.then(|| say!(context, "short-eased-little"));
+    }
     (by > zero()).then(|| say!(context, "short-eased", by = context.length(by)))
 }
 
@@ -189,7 +193,7 @@ pub(super) fn made_up(
                 ),
             });
         }
-        out.extend(eased(short.eased, context));
+        out.extend(eased(short.eased, short.shares.is_empty(), context));
         if short.open > zero() {
             out.push(context.say(open, &[("by", context.length(short.open).into())]));
         }

@@ -292,7 +292,7 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
     let after = throw.after(&events);
     if way.kind == RemedyKind::LapLess {
         let short = shortfalls(&after, piece).into_iter();
-        lines.extend(short.filter_map(|s| measuring::eased(s.eased, context)));
+        lines.extend(short.filter_map(|s| measuring::eased(s.eased, false, context)));
     }
     let is_sewn = |event: &Event| match event {
         Event::Unpicked { glued, .. } => !glued,

@@ -242,9 +242,8 @@ fn save(throw: &Throw, save: &Save, laps: &[(Rect, Rect, Length)], context: Cont
             if save.over > zero() {
                 said.push(say!(context, "save-over", over = context.length(save.over)));
             }
-            // What no mark shows is not told.
-            if context.ruler.nearest(save.eased) > zero() && !all_eased {
-                said.extend(eased(save.eased, context));
+            if !all_eased {
+                said.extend(eased(save.eased, false, context));
             }
             return context.words.list("sentences", said);
         }

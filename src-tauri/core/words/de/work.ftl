@@ -729,6 +729,7 @@ short-open = Die fehlenden { $by } sind noch nicht ausgeglichen: Sieh bei „Hie
 short-open-keep = Die fehlenden { $by } sind noch nicht ausgeglichen: Sichere dieses Maß, dann sieh, was sich tun lässt.
 short-left = Die fehlenden { $by } sind noch nicht ausgeglichen.
 short-eased = { $by } zu wenig gibt der Stoff her: Halte beim Überlappen die Kanten zusammen, dann verteilt es sich.
+short-eased-little = Es fehlt kaum etwas, und so viel gibt der Stoff her: Halte beim Überlappen die Kanten zusammen, dann verteilt es sich.
 short-settled = Es kann so, wie es ist, auf Maß geschnitten und verbunden werden.
 summary-none = Noch nichts gemessen.
 drift-too-few = { $n ->

@@ -730,6 +730,7 @@ short-open = Nothing makes up for the missing { $by } yet: see “This one is of
 short-open-keep = Nothing makes up for the missing { $by } yet: keep this measure, then see what can be done.
 short-left = Nothing makes up for the missing { $by } yet.
 short-eased = { $by } short is within the give of the cloth: hold the edges together as you lap them, and it eases in.
+short-eased-little = It is a very little short, which is within the give of the cloth: hold the edges together as you lap them, and it eases in.
 short-settled = It may be squared up and sewn as it is.
 summary-none = Nothing measured yet.
 drift-too-few = { $n ->

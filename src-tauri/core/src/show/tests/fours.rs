@@ -1,6 +1,7 @@
 //! Measured fours: their verdict, the ways to save a short one, and the sizes for all.
 
 use super::*;
+use crate::measure::nm;
 
 /// What is cut off is told in whole millimetres on a metric ruler, what is left on one side.
 #[test]
@@ -677,6 +678,14 @@ fn a_millimetre_short_is_eased_in() {
     );
     let much = measured("239.7 mm");
     assert!(much.short, "{:?}", much.verdict);
+    // Half a millimetre is under half of the ruler's sixteenths: it is told without a figure, as nothing else is.
+    let least = measured("240.8 mm");
+    let said = plain(&least.verdict);
+    assert!(
+        !least.short && said.contains("a very little short") && said.contains("eases in"),
+        "{said}"
+    );
+    assert!(!said.contains("≈ 0 short is within"), "{said}");
 }
 
 /// By hand: 5/32 in (10/64) short, of which two laps of 7/16 in give 1/8 in. What is left, 1/32 in, is told where
@@ -698,6 +707,32 @@ fn what_is_eased_in_is_told_with_the_laps() {
         settled.contains("is within the give of the cloth"),
         "{settled}"
     );
+}
+
+/// By hand: 237.6 mm of 241.3 are 3.7 mm short, of which two laps of 7/16 in give 3.175. The 0.525 mm that are left
+/// are under half of a sixteenth of an inch (0.79 mm), so that no mark shows them: the laps are told, and no more.
+#[test]
+fn what_no_mark_shows_is_not_told_beside_laps() {
+    let mut journal = stitched(6, 2);
+    let piece = Rect::from([0, 2, 2, 2]);
+    let (width, height) = (nm(237_600_000), sixty_fourths(FULL));
+    let measure = Command::Measure {
+        piece,
+        width,
+        height,
+    };
+    act(&mut journal, &measure, 1);
+    let off = off_view(&journal, piece, None);
+    let laps = |w: &&crate::show::RemedyRow| matches!(w.button.action, Command::MarkLaps { .. });
+    let way = off.ways.iter().find(laps).expect("laps are offered");
+    let said = plain(&way.lines);
+    assert!(
+        said.contains("7/16 in") && !said.contains("the give"),
+        "{said}"
+    );
+    act(&mut journal, &way.button.action, 2);
+    let settled = off_view(&journal, piece, None).rest.expect("it is settled");
+    assert!(!settled.contains("the give"), "{settled}");
 }
 
 /// By hand: two fours of 9½ in, of which one measured 9⅝ × 9 9/16 before it was squared up. The lap
