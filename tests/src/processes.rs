@@ -29,3 +29,13 @@ pub fn under(root: u32) -> Vec<u32> {
 pub fn runs(id: u32, program: &Path) -> bool {
     fs::read_link(format!("/proc/{id}/exe")).is_ok_and(|exe| exe == program)
 }
+
+/// The most memory this process has held at a time, in MiB.
+pub fn most_memory() -> u64 {
+    let status = fs::read_to_string("/proc/self/status").expect("Linux");
+    let most = status
+        .lines()
+        .find_map(|line| line.strip_prefix("VmHWM:")?.strip_suffix(" kB"));
+    let most: u64 = most.expect("it is told").trim().parse().expect("a number");
+    most / 1024
+}

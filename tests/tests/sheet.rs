@@ -13,16 +13,20 @@ use lapwork_core::command::Command;
 use lapwork_core::demo;
 use lapwork_core::log::journal::Journal;
 use lapwork_core::log::lessons::heritage;
-use lapwork_core::measure::{Ruler, System};
-use lapwork_core::plan::assembly::Rect;
+use lapwork_core::measure::{Count, Ruler, System};
+use lapwork_core::plan::Plan;
+use lapwork_core::plan::assembly::{Kind, Rect};
 use lapwork_core::show::sheet::{MOST_PHOTOS, Row, SheetEntry};
 use lapwork_core::show::{self, Context, Query, Sheet, View, answer};
 use lapwork_core::show::{PrintOrder, PrintPaper, PrintUnits, ZoneName};
+use lapwork_core::throw::tasks::Task;
 use lapwork_core::words::Words;
 use lapwork_sheet::{
-    Inks, LetterSize, Options, Paper, Photos, PrintFault, PrintKind, Progress, print,
+    Inks, LetterSize, Options, Paper, Photos, PrintFault, PrintKind, Progress, print, print_here,
 };
+use lapwork_tests::processes::most_memory;
 use lapwork_tests::program::lapwork;
+use std::cell::Cell;
 use std::collections::{BTreeSet, HashMap};
 use std::ops::ControlFlow;
 use std::path::{Path, PathBuf};
@@ -1316,6 +1320,72 @@ fn photos_from_the_store_are_made_small_and_grey_for_black_ink() {
             .count(),
         1
     );
+}
+
+/// Where a process of its own writes the largest sheet, in large print if its name says so.
+const LARGEST: &str = "LAPWORK_LARGEST_SHEET";
+
+/// Sets the making sheet of the largest throw, and says how often and in how much memory.
+#[test]
+fn part_largest() {
+    let Some(out) = std::env::var_os(LARGEST).map(PathBuf::from) else {
+        return;
+    };
+    let size = match out.ends_with("large.pdf") {
+        true => LetterSize::Large,
+        false => LetterSize::Normal,
+    };
+    let plan = Plan {
+        across: 60,
+        down: 60,
+        ..Plan::default()
+    };
+    let begin = Command::Begin {
+        name: "60 × 60".into(),
+        plan,
+        prints: demo::prints(),
+        denims: demo::denims(),
+    };
+    let (mut journal, _) = Journal::begin(&begin, NOW).unwrap();
+    let half = Command::TickNext {
+        task: Task::Cut,
+        kind: Kind::Square,
+        count: Count::at_most(1800),
+    };
+    let entry = journal.propose(&half, NOW).unwrap();
+    journal.accept(entry).unwrap();
+    let (options, photos) = (Options { size, ..PLAIN }, Photos::default());
+    let set = Cell::new(0);
+    let report = |now| set.set(set.get() + u32::from(now == Progress::Setting));
+    let bytes = print_here(&filled::sheet(&journal), photos, options, &report).unwrap();
+    std::fs::write(out, bytes).unwrap();
+    println!("\nsaid {}|{}", set.get(), most_memory());
+}
+
+/// A sheet of more than 40 pages is set once. Its thousands of boxes took 2.2 GB when each cell called
+/// functions that the typesetter remembers, and long tables were measured before they were set; they take
+/// about 600 MB.
+#[test]
+fn the_largest_sheet_is_set_once_in_little_memory() {
+    let folder = tempfile::tempdir().unwrap();
+    for name in ["normal.pdf", "large.pdf"] {
+        let out = folder.path().join(name);
+        let output = process::Command::new(std::env::current_exe().unwrap())
+            .args(["--exact", "part_largest", "--nocapture"])
+            .env(LARGEST, &out)
+            .output()
+            .unwrap();
+        let text = String::from_utf8_lossy(&output.stdout);
+        assert!(output.status.success(), "{text}");
+        let said = text.lines().find_map(|line| line.strip_prefix("said "));
+        let (set, most) = said.unwrap().split_once('|').unwrap();
+        let info = lines("pdfinfo", &[out.to_str().unwrap()]);
+        let pages = info.lines().find_map(|line| line.strip_prefix("Pages:"));
+        let pages: u32 = pages.unwrap().trim().parse().unwrap();
+        println!("{name}: {pages} pages, set {set} ×, {most} MiB");
+        assert!(pages > 40 && set == "1", "{name}: {pages} {set}");
+        assert!(most.parse::<u32>().unwrap() < 700, "{name}: {most} MiB");
+    }
 }
 
 /// The program without a window.
