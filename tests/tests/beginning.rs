@@ -152,6 +152,27 @@ fn from_three_pairs_of_jeans_to_the_first_leg_cut() {
     assert!(maker.taps <= 14, "{} taps", maker.taps);
 }
 
+/// A size that is typed the moment before the next page is asked for counts as any other.
+#[test]
+fn a_wished_size_counts_though_the_next_page_is_asked_for_at_once() {
+    let data = tempfile::tempdir().unwrap();
+    let walk = Walk::start(data.path());
+    walk.tap("new-throw");
+    walk.sees("jeans-0", "Pairs");
+    walk.window.run(
+        "const by = (mark) => document.querySelector(`[data-testid=${mark}]`);
+         for (const [mark, text] of [['field-wish-width', '40'], ['field-wish-height', '55']]) {
+           by(mark).value = text;
+           by(mark).dispatchEvent(new Event('input', { bubbles: true }));
+         }
+         by('next-page').click();",
+        &[],
+    );
+    walk.tap("page-back");
+    let grid = ["across", "down"].map(|side| walk.reads(&format!("field-{side}")));
+    assert_eq!(grid, ["9", "12"]);
+}
+
 /// In centimetres, dark and in German: a leg begins in whole centimetres, and a size without
 /// jeans tells how many it takes.
 #[test]
