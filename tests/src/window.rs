@@ -434,13 +434,23 @@ impl Window {
     pub fn text(&self) -> String {
         const TEXT: &str = "return document.body.innerText";
         // A page that is just being loaded has no text yet, and drops what it was asked.
-        let text = attempt(|| match self.try_run(TEXT, &[]) {
-            Ok(text) => Some(text),
-            Err(why) if why.contains("before the unload event") => None,
-            Err(why) => panic!("script failed: {why}\n{TEXT}"),
-        });
-        let text = text.unwrap_or_else(|| panic!("no page is loaded"));
+        let text = self.run_past("before the unload event", TEXT, &[]);
         text.as_str().unwrap_or_default().replace('\u{a0}', " ")
+    }
+
+    /// What a script's body returns, which is run again while it fails for this reason.
+    fn run_past(&self, reason: &str, script: &str, arguments: &[Value]) -> Value {
+        let done = attempt(|| match self.try_run(script, arguments) {
+            Ok(done) => Some(done),
+            Err(why) if why.contains(reason) => None,
+            Err(why) => panic!("script failed: {why}\n{script}"),
+        });
+        done.unwrap_or_else(|| panic!("script failed each time: {reason}\n{script}"))
+    }
+
+    /// What a script finds. The page may be drawn anew between that and its being handed over.
+    fn found(&self, script: &str, arguments: &[Value]) -> Value {
+        self.run_past("stale element", script, arguments)
     }
 
     /// Wait until `words` are to be seen.
@@ -468,7 +478,7 @@ impl Window {
     /// All with that role whose name is `name` or, after `~`, contains it; any role for
     /// `*`. Those shown, in the order of the page; not waited for.
     pub fn all(&self, role: &str, name: &str) -> Vec<Element> {
-        let found = self.run(FIND, &[json!(role), json!(name)]);
+        let found = self.found(FIND, &[json!(role), json!(name)]);
         let found = found.as_array().cloned().unwrap_or_default();
         found.iter().filter_map(Element::of).collect()
     }
@@ -487,7 +497,7 @@ impl Window {
     /// The first that fits a CSS selector, waited for.
     pub fn select(&self, selector: &str) -> Element {
         let script = "return document.querySelector(arguments[0])";
-        let found = attempt(|| Element::of(&self.run(script, &[json!(selector)])));
+        let found = attempt(|| Element::of(&self.found(script, &[json!(selector)])));
         found.unwrap_or_else(|| panic!("nothing fits {selector} in:\n{}", self.listing()))
     }
 

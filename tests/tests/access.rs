@@ -446,10 +446,10 @@ fn a_maker_with_a_keyboard_only_ticks_measures_and_changes_a_square() {
     // A long page is read from its foot.
     keys.on("new-throw");
     keys.press(ENTER);
-    for _ in 0..3 {
+    for page in 2..=4 {
         keys.on("next-page");
         keys.press(ENTER);
-        std::thread::sleep(Duration::from_millis(60));
+        walk.window.wait_text(&format!("{page} / 4"));
     }
     keys.on("begin");
     let top = "return document.getElementById('main').scrollTop";
@@ -551,7 +551,8 @@ fn the_screen_is_kept_awake_at_the_step_where_it_can_be_and_nothing_is_said_of_i
         } else {
             come
         };
-        assert_eq!(asked(&walk.window), again, "{kind}");
+        walk.window
+            .wait_until(&format!("{kind}: asked {again}"), |w| asked(w) == again);
         let problem = "return document.querySelector('[data-testid=problem]') === null";
         assert_eq!(walk.window.run(problem, &[]), json!(true), "{kind}");
         texts.insert(walk.window.text());

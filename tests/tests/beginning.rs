@@ -169,8 +169,9 @@ fn a_wished_size_counts_though_the_next_page_is_asked_for_at_once() {
         &[],
     );
     walk.tap("page-back");
-    let grid = ["across", "down"].map(|side| walk.reads(&format!("field-{side}")));
-    assert_eq!(grid, ["9", "12"]);
+    let grid = || ["across", "down"].map(|side| walk.reads(&format!("field-{side}")));
+    walk.window
+        .wait_until("the grid nearest to the size", |_| grid() == ["9", "12"]);
 }
 
 /// In centimetres, dark and in German: a leg begins in whole centimetres, and a size without

@@ -6,11 +6,12 @@ use crate::command::check::{check_cloth, known_squares};
 use crate::command::outcome::faces_changed;
 use crate::command::rejection::Rejection;
 use crate::faces::arrange::dealt;
+use crate::measure::Count;
 use crate::plan::assembly::{Rect, source};
 use crate::throw::event::Event;
 use crate::throw::loose::{is_loose, loose_units, places_for};
 use crate::throw::state::Throw;
-use crate::throw::stock::{gone, used};
+use crate::throw::stock::{known, to_come, used};
 use crate::throw::tasks::{Task, cover_task};
 use crate::throw::wishes::{DenimWish, Layout, Wishes};
 use std::collections::{HashMap, HashSet};
@@ -38,17 +39,24 @@ pub(super) fn set_face(
         }
         faces.push((piece, cover.with(face, print)));
     }
-    if let Some(print) = print
-        && let Some(have) = throw.prints[usize::from(print)].stock
-        && used(throw, print) + gone(throw, print).all() + faces.len() as u32 > have
-    {
-        let have = have.get();
-        return Err(Rejection::Stock { print, have });
+    if let Some(print) = print {
+        within_stock(throw, print, used(throw, print) + faces.len() as u32)?;
     }
     if faces.is_empty() {
         return Err(Rejection::Nothing);
     }
     Ok(vec![faces_changed(throw, faces, false)])
+}
+
+/// No more squares of a fabric that was counted can be placed than there are of it, what the pile still
+/// gives among them. What nobody has counted yet is not held to what the pile is expected to give.
+pub(super) fn within_stock(throw: &Throw, print: u8, placed: u32) -> Result<(), Rejection> {
+    let print_of = throw.prints.get(usize::from(print));
+    let counted = print_of.and_then(|print| print.stock);
+    match counted.and(known(throw, print)).map(Count::get) {
+        Some(have) if placed > have => Err(Rejection::Stock { print, have }),
+        _ => Ok(()),
+    }
 }
 
 /// No more squares can be covered on a face than there are.
@@ -119,18 +127,10 @@ pub(super) fn lay_out(
         events.push(faces_changed(&turned, faces, false));
     }
     let after = throw.after(&events);
-    for (i, print) in throw.prints.iter().enumerate() {
-        let print_n = i as u8;
-        let (before, now) = (used(throw, print_n), used(&after, print_n));
-        let gone = gone(throw, print_n).all();
-        if let Some(have) = print
-            .stock
-            .filter(|have| now + gone > *have && now > before)
-        {
-            return Err(Rejection::Stock {
-                print: print_n,
-                have: have.get(),
-            });
+    for print in 0..throw.prints.len() as u8 {
+        let now = used(&after, print);
+        if now > used(throw, print) {
+            within_stock(throw, print, now)?;
         }
     }
     if throw.wishes != Some(*wishes) {
@@ -298,12 +298,11 @@ pub(super) fn set_cloth(
             return Err(Rejection::Cloth);
         }
     }
-    for (i, print) in prints.iter().enumerate() {
-        if let Some(have) = print.stock.filter(|have| used(throw, i as u8) > *have) {
-            return Err(Rejection::Stock {
-                print: i as u8,
-                have: have.get(),
-            });
+    for (print, changed) in (0..=u8::MAX).zip(prints) {
+        let have = changed.stock.map(|counted| counted + to_come(throw, print));
+        if let Some(have) = have.filter(|have| used(throw, print) > *have) {
+            let have = have.get();
+            return Err(Rejection::Stock { print, have });
         }
     }
     let (prints, denims) = (prints.to_vec(), denims.to_vec());

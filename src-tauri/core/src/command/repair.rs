@@ -2,7 +2,7 @@
 
 use crate::cloth::fabric::{Cover, Face};
 use crate::command::check::known_squares;
-use crate::command::faces::{back_in, laid_back};
+use crate::command::faces::{back_in, laid_back, within_stock};
 use crate::command::outcome::{faces_changed, spoilt, taken_out};
 use crate::command::plan::check_lap;
 use crate::command::rejection::Rejection;
@@ -13,7 +13,7 @@ use crate::throw::event::Event;
 use crate::throw::facts::Mishap;
 use crate::throw::seams::round;
 use crate::throw::state::Throw;
-use crate::throw::stock::{gone, used};
+use crate::throw::stock::used;
 use crate::throw::tasks::Task;
 
 fn unpick(throw: &Throw, wanted: &[Rect], lap: Option<Length>) -> Result<Vec<Event>, Rejection> {
@@ -142,9 +142,9 @@ pub(super) fn patch(
     let piece = *known_squares(throw, &[piece])?
         .first()
         .ok_or(Rejection::Nothing)?;
-    let Some(cloth) = throw.prints.get(usize::from(print)) else {
+    if usize::from(print) >= throw.prints.len() {
         return Err(Rejection::Cloth);
-    };
+    }
     if !throw.has(piece, Task::Cut) {
         return Err(Rejection::NotCut(piece));
     }
@@ -152,11 +152,7 @@ pub(super) fn patch(
     if cover.on(face).is_some() {
         return Err(Rejection::Covered(piece));
     }
-    let taken = used(throw, print) + gone(throw, print).all();
-    if let Some(have) = cloth.stock.filter(|have| taken >= *have) {
-        let have = have.get();
-        return Err(Rejection::Stock { print, have });
-    }
+    within_stock(throw, print, used(throw, print) + 1)?;
     Ok(vec![
         Event::Patched {
             piece,

@@ -12,7 +12,7 @@
 
 pub mod holding;
 
-use crate::cloth::fabric::Face;
+use crate::cloth::fabric::{Face, Print};
 use crate::cloth::pile::Use;
 use crate::command::{Command, decide};
 use crate::faces::arrange::{OtherDenim, in_another_denim};
@@ -24,6 +24,7 @@ use crate::plan::{Plan, laps_in};
 use crate::throw::account::account;
 use crate::throw::fringe::least_lap;
 use crate::throw::seams::round;
+use crate::throw::stock;
 use crate::throw::tasks::Task;
 use crate::throw::{Event, Mishap, Throw};
 
@@ -162,15 +163,14 @@ pub fn ways(throw: &Throw, square: Rect, why: Mishap) -> Vec<Remedy> {
         add(kind, minutes + remake, seams, unpick, replace(false, denim));
     }
     if matches!(why, Mishap::Flaw | Mishap::Scorched) {
+        let in_hand = stock::in_hand(throw);
+        let is_left = |(p, print): &(u8, Print)| {
+            let known = print.stock;
+            known.is_none_or(|all| stock::used(throw, *p) < all)
+        };
+        let print = (0..=u8::MAX).zip(in_hand).find(is_left);
         for face in [Face::Front, Face::Back] {
-            let left = |p: &u8| {
-                let print = &throw.prints[usize::from(*p)];
-                let taken = crate::throw::stock::used(throw, *p)
-                    + crate::throw::stock::gone(throw, *p).all();
-                print.stock.is_none_or(|s| taken < s)
-            };
-            let print = (0..throw.prints.len() as u8).find(left);
-            if let Some(print) = print {
+            if let Some((print, _)) = print {
                 let action = Command::Patch {
                     piece: square,
                     face,

@@ -5,7 +5,7 @@ use crate::cloth::garments::{Precut, Source};
 use crate::cloth::pile::{Heap, Use};
 use crate::cloth::weight::Cloth;
 use crate::fitting::tests::{begun, four, measured};
-use crate::measure::{Count, Length, Ruler, half_inches, sixty_fourths, zero};
+use crate::measure::{Count, Length, Ruler, half_inches, inches, sixty_fourths, zero};
 use crate::plan::Plan;
 use crate::plan::assembly::Rect;
 use crate::rescue::{Freed, RecutFrom, RemedyKind, freed, ways, ways_for_block};
@@ -318,6 +318,17 @@ fn a_patch_is_of_the_first_fabric_there_is() {
     };
     assert_eq!(of(&throw), Some(0));
     throw.prints[0].stock = Some(Count::NONE);
+    assert_eq!(of(&throw), Some(1));
+    // What the pile still gives is left too: a square of 6 in gives one of 5 in. Once that is cut, it is counted.
+    let scrap = Source::Precut(Precut {
+        name: "Scrap".into(),
+        side: inches(6),
+        count: Count::from(1),
+    });
+    let heap = Heap::new(scrap, Use::Fabric { print: 0 }, Cloth::cotton());
+    throw.pile.insert(0, heap);
+    assert_eq!(of(&throw), Some(0));
+    throw.pile.get_mut(&0).unwrap().counted[0] = Some(Count::NONE);
     assert_eq!(of(&throw), Some(1));
 }
 

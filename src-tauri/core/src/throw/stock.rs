@@ -70,15 +70,21 @@ pub fn to_come(throw: &Throw, print: u8) -> Count {
     each.sum()
 }
 
-/// The prints with their stock: squares counted less what is gone, and those the pile still gives;
-/// none where nothing is known.
+/// Squares of a print that there are for the throw: those counted less what is gone, and those the
+/// pile still gives; none where nothing is known.
+pub fn known(throw: &Throw, print: u8) -> Option<Count> {
+    let counted = throw.prints.get(usize::from(print))?.stock;
+    let to_come = to_come(throw, print);
+    let gone = Count::at_most(gone(throw, print).all());
+    let known = counted.is_some() || to_come > 0;
+    known.then(|| counted.unwrap_or(Count::NONE) - gone + to_come)
+}
+
+/// The prints, each with what there is of it as its stock.
 pub fn in_hand(throw: &Throw) -> Vec<Print> {
     let mut prints = throw.prints.clone();
     for (i, print) in (0..=u8::MAX).zip(&mut prints) {
-        let to_come = to_come(throw, i);
-        let known = print.stock.is_some() || to_come > 0;
-        let counted = print.stock.unwrap_or(Count::NONE) - Count::at_most(gone(throw, i).all());
-        print.stock = known.then_some(counted + to_come);
+        print.stock = known(throw, i);
     }
     prints
 }

@@ -3,6 +3,7 @@
 use super::*;
 use crate::cloth::garments::{GarmentKind, GarmentSize};
 use crate::cloth::pile::Use;
+use crate::command::Rejection;
 use crate::show::picture::{Ink, Mark};
 use crate::show::{Drag, PieceTyped, PileCutView};
 use crate::throw::Item;
@@ -1197,4 +1198,55 @@ fn the_tools_are_those_the_plan_needs() {
     // Two of 5 in lapped by 1/2 in: 9 1/2 in.
     assert!(cutter(4, 4).contains("a square ruler of 9½\u{a0}in or more"));
     assert!(!cutter(1, 6).contains("square ruler"), "{}", cutter(1, 6));
+}
+
+/// By hand: two packs of four; the first is unpacked, so that four squares are counted and four are still on the
+/// pile. Eight can be placed, and nine cannot; of eight and one spoilt in cutting the second, seven.
+#[test]
+fn fabric_still_on_the_pile_can_be_placed() {
+    let plan = Plan {
+        across: 4,
+        down: 4,
+        ..Plan::default()
+    };
+    let mut journal = begin(plan);
+    let mut prints = journal.throw().prints.clone();
+    prints.iter_mut().for_each(|print| print.stock = None);
+    let denims = journal.throw().denims.clone();
+    act(&mut journal, &Command::SetCloth { prints, denims }, 1);
+    for name in ["First", "Second"] {
+        let pack = Command::AddPack {
+            side: plan.side,
+            count: 4_u16.into(),
+            makes: Use::Fabric { print: 0 },
+            name: name.into(),
+        };
+        act(&mut journal, &pack, 1);
+    }
+    let heaps: Vec<u16> = journal.throw().pile.keys().copied().collect();
+    let unpack = |n: usize, squares: u16| Command::CutPiece {
+        n: heaps[n],
+        index: 0,
+        squares: squares.into(),
+        by_strip: Vec::new(),
+        pieced: None,
+        strips: None,
+        outline: None,
+    };
+    let place = |journal: &Journal, squares: usize| {
+        let all = Rect::grid(4, 4).squares().take(squares);
+        let action = Command::SetFace {
+            pieces: all.collect(),
+            face: Face::Front,
+            print: Some(0),
+        };
+        journal.propose(&action, 2).map(drop)
+    };
+    let refused = |have| Err(Rejection::Stock { print: 0, have });
+    act(&mut journal, &unpack(0, 4), 2);
+    assert_eq!(place(&journal, 8), Ok(()));
+    assert_eq!(place(&journal, 9), refused(8));
+    act(&mut journal, &unpack(1, 3), 2);
+    assert_eq!(place(&journal, 7), Ok(()));
+    assert_eq!(place(&journal, 8), refused(7));
 }
