@@ -890,3 +890,29 @@ fn what_a_lap_gives_too_much_is_told_of_the_four_that_asked_for_it() {
         ]
     );
 }
+
+/// By hand: the first of two fours is 5 short, more than the join between them gives (3), so it takes
+/// nothing of it. The second is 2 short and has that from the join, whose price (20) is its own, whether
+/// the first is sewn again (80), made new (300) or left short (1200).
+#[test]
+fn a_join_that_the_one_before_leaves_alone_has_its_price() {
+    use crate::fitting::trimming::{Bar, line};
+    let bar = |short, resew, renew| Bar {
+        short,
+        resew,
+        renew,
+    };
+    let second = bar(2, None, None);
+    let by_join = How::Lapped {
+        before: 2,
+        after: 0,
+    };
+    for (first, cost, how) in [
+        (bar(5, Some(80), Some(300)), 100, How::Resewn),
+        (bar(5, None, Some(300)), 320, How::Renewed),
+        (bar(5, None, None), 1220, How::LeftShort),
+    ] {
+        let found = line(&[first, second], &[0, 3, 0], &[10, 20, 10], 0);
+        assert_eq!(found, (cost, vec![how, by_join]));
+    }
+}

@@ -155,6 +155,11 @@ fn a_smaller_grid_frees_what_falls_outside_it() {
         }
     }
     assert_eq!(freed(&throw, square, &lower), Some(Freed::Cloth(2)));
+    // With the last one sewn too, both lower fours are laid aside with all that is in the last row: no
+    // square comes free, and none was still to be cut.
+    throw.apply(&done(Task::Cut, four(2, 1).squares().collect()), 0);
+    throw.apply(&done(Task::Stitch, vec![four(2, 1)]), 0);
+    assert_eq!(freed(&throw, square, &lower), None);
 }
 
 /// The place whose loose square is taken for the first one.
@@ -212,6 +217,9 @@ fn the_loose_square_that_is_missed_least() {
     // A pair of its four is sewn: the last of a four of which nothing is.
     let throw = throw.after(&[done(Task::Stitch, vec![Rect::from([2, 2, 1, 2])])]);
     assert_eq!(taken(&throw), Some((at(3, 1), 6)));
+    // So is one of the next: of the two fours left, in one of which the lost square lies, the last.
+    let sewn = throw.after(&[done(Task::Stitch, vec![Rect::from([2, 0, 1, 2])])]);
+    assert_eq!(taken(&sewn), Some((at(1, 3), 6)));
     // A spare of its own denim goes first.
     let mut spare = throw.clone();
     spare.apply(
