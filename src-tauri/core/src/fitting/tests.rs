@@ -570,6 +570,34 @@ fn fours_sewn_to_one_another_are_one_piece() {
     assert_eq!(trouble(None, 2, -2), (40, vec![four(0, 1)]));
 }
 
+/// By hand: of two rows of two fours the upper one is sewn. Its first four is 1 in short in height, far more
+/// than the seam below it gives, and a strip of 10 mm hides nothing at the edge. It lies in its row already,
+/// so that no new four is put in (30 minutes) and none of its laps opened: the column stays short (120).
+#[test]
+fn a_four_that_is_sewn_into_its_row_is_not_made_anew() {
+    let mut plan = Plan {
+        across: 4,
+        down: 4,
+        ..Plan::default()
+    };
+    plan.binding.strip = nm(10_000_000);
+    let full = half_inches(19);
+    let mut throw = measured(plan, &[(four(0, 0), full, full - inches(1))]);
+    let how = |throw: &Throw| {
+        let found = choice(throw, full, Ruler::default().step());
+        let hows: Vec<How> = found.saves.iter().map(|s| s.how).collect();
+        (found.trouble, hows)
+    };
+    assert_eq!(how(&throw), (300, vec![How::Renewed]));
+    let sewn = Event::Done {
+        task: Task::Stitch,
+        pieces: vec![Rect::from([0, 0, 2, 4])],
+        made: vec![],
+    };
+    throw.apply(&sewn, 0);
+    assert_eq!(how(&throw), (1200, vec![How::LeftShort]));
+}
+
 /// The seams round a square, by hand, in 4 × 4 squares joined by rows: its pair, its four, and what
 /// joins its four to the next one and its row to the next where it lies on that side.
 #[test]
@@ -795,6 +823,79 @@ fn what_a_neighbour_does_at_its_other_end_does_not_hinder_sharing() {
         0,
     );
     assert_eq!((cost, hows), (40, vec![lapped(5, 0), lapped(8, 8)]));
+}
+
+/// By hand: the last of two fours is 3 short, and the binding hides as much at its outer edge (1 minute), so
+/// that the join before it is left alone. Likewise the first.
+#[test]
+fn what_one_end_gives_is_not_shared_with_the_other() {
+    use crate::fitting::trimming::{Bar, line};
+    let bar = |short| Bar {
+        short,
+        resew: None,
+        renew: None,
+    };
+    let lapped = |before, after| How::Lapped { before, after };
+    let found = |first, last| line(&[bar(first), bar(last)], &[3, 3, 3], &[10, 20, 10], 0);
+    assert_eq!(found(0, 3), (10, vec![How::Fits, lapped(0, 3)]));
+    assert_eq!(found(3, 0), (10, vec![lapped(3, 0), How::Fits]));
+}
+
+/// By hand: one four is 10 short; the join before it gives 8 (2 minutes), the edge after it no more than 1.
+/// What is lacking, 2, is eased in (3 minutes): taking 1 of it from the edge would cost another minute.
+#[test]
+fn what_is_eased_in_is_not_taken_from_an_end_that_is_left_alone() {
+    use crate::fitting::trimming::{Bar, line};
+    let bar = Bar {
+        short: 10,
+        resew: None,
+        renew: None,
+    };
+    let lapped = |before, after| vec![How::Lapped { before, after }];
+    assert_eq!(line(&[bar], &[8, 1], &[20, 10], 2), (50, lapped(8, 0)));
+    assert_eq!(line(&[bar], &[1, 8], &[10, 20], 2), (50, lapped(0, 8)));
+}
+
+/// By hand: two fours beside one join that gives 3; each is 3 short and up to 2 of it may be eased in, so that
+/// each wants 1 of the join at the least: 2 minutes for it and 3 for each that is eased in. The 1 that is left
+/// goes to the first, and with that the join gives all it has.
+#[test]
+fn what_a_join_has_left_is_given_once() {
+    use crate::fitting::trimming::{Bar, line};
+    let bar = Bar {
+        short: 3,
+        resew: None,
+        renew: None,
+    };
+    let lapped = |before, after| How::Lapped { before, after };
+    let found = line(&[bar, bar], &[0, 3, 0], &[10, 20, 10], 2);
+    assert_eq!(found, (80, vec![lapped(0, 2), lapped(1, 0)]));
+}
+
+/// By hand, on a ruler of 1/32 in: a strip of 14 mm hides 2 mm at the edge, and a join gives up to 3/32 in
+/// (13/32 in are 10.3 mm). The last four is 7/64 in short, 2.78 mm, and wants both: the join gives 2/32 in, a
+/// mark, and the edge the rest, 3/64 in (1.19 mm), which needs no mark. Half and half, 3½/64 in, would be
+/// nearer the middle, but the join would give ½/64 in too much. Likewise the first.
+#[test]
+fn a_shortage_is_shared_with_the_edge_by_the_mark_of_the_join() {
+    for (col, before, after) in [(2, 4, 3), (0, 3, 4)] {
+        let mut plan = Plan {
+            across: 6,
+            down: 2,
+            ..Plan::default()
+        };
+        plan.binding.strip = nm(14_000_000);
+        let full = plan.natural_four();
+        let throw = measured(plan, &[(four(0, col), full - sixty_fourths(7), full)]);
+        let found = choice(&throw, full, inch(Fraction::ThirtySecond).step());
+        let told: Vec<_> = found.saves.iter().map(|s| (s.how, s.over)).collect();
+        let how = How::Lapped {
+            before: in_nm(sixty_fourths(before)),
+            after: in_nm(sixty_fourths(after)),
+        };
+        assert_eq!(told, [(how, zero())], "{col}");
+        assert_eq!(found.trouble, 30);
+    }
 }
 
 /// Three fours of 9½ in in a row, of which some are so much short in width.

@@ -785,6 +785,9 @@ mod tests {
         check("-3", inch, Err(ParseError::Negative));
         check("−3 mm", inch, Err(ParseError::Negative));
         check("1,234", inch, Err(ParseError::Ambiguous));
+        check("123,456 mm", inch, Err(ParseError::Ambiguous));
+        // Nobody writes a sign for thousands behind four digits.
+        check("1234,567 mm", inch, Ok(nm(1_234_567_000)));
         check("1,234.5 mm", inch, Err(ParseError::Ambiguous));
         check(
             "9 1/2",

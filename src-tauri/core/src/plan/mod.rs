@@ -932,6 +932,12 @@ mod tests {
                 enough: tenths_of_mm(100)
             }]
         );
+        // 10 mm less 4 mm leave just 3 mm on each side, as much as is asked for.
+        let least = Plan {
+            between: Some(tenths_of_mm(100)),
+            ..Plan::default()
+        };
+        assert_eq!(of(least), []);
     }
 
     #[test]
