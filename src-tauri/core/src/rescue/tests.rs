@@ -447,6 +447,7 @@ fn laps_save_a_four_whatever_another_lacks() {
 }
 
 /// A four that is ⅛ in short in width and 2 in in height is not saved by two laps: they give its width alone.
+/// Where they do save it, in 4 minutes, no smaller size is cheaper, and the size there is is not offered anew.
 #[test]
 fn laps_that_save_one_way_alone_are_not_offered() {
     let plan = Plan {
@@ -463,6 +464,13 @@ fn laps_that_save_one_way_alone_are_not_offered() {
     let (eighth, more) = (sixty_fourths(8), half_inches(4));
     assert!(laps(eighth, zero()) && laps(zero(), eighth) && laps(eighth, eighth));
     assert!(!laps(eighth, more) && !laps(more, eighth) && !laps(more, more));
+    let throw = measured(plan, &[(block, full - eighth, full)]);
+    let found = ways_for_block(&throw, block, Ruler::default());
+    assert!(
+        !found
+            .iter()
+            .any(|way| matches!(way.kind, RemedyKind::Trim(_)))
+    );
 }
 
 /// By hand: fours seamed ½ in under a straight row are 9 in. One that is ¼ in short in width is so by the

@@ -644,6 +644,8 @@ fn one_crossing_is_its_own_mean() {
     }
     let told = super::wishes::of(&throw, Wishes::default());
     assert_eq!((told.thickest, told.thickness), ((2, 1), 4.0));
+    // One square lies as evenly as chance has it, wherever it is.
+    assert_eq!((told.uneven, told.prints_uneven), ([100; 2], [100; 2]));
 }
 
 /// By hand, K of two squares as the head of `arrange` has it, times 4 and the squares of both sides: in a
