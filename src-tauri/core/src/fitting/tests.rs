@@ -150,6 +150,13 @@ fn one_small_four_hides_no_size() {
     let found = choices(&throw, inch(Fraction::SixtyFourth));
     // Eleven fours hold 9 7/16 in without any trouble: the size to take.
     assert_eq!(found[0].trim, near);
+    // Nor does a smaller size that was chosen before.
+    let chosen = Plan {
+        trim: Some(quarter_inches(37)),
+        ..plan
+    };
+    let found = choices(&measured(chosen, &odd), inch(Fraction::SixtyFourth));
+    assert_eq!(found[0].trim, near);
 }
 
 /// Where all fours came out at 9 9/16 in, nothing need be cut away.
@@ -1134,7 +1141,8 @@ fn sizes_to_trim_to_can_be_and_are_told_once() {
 /// By hand: three fours in a row lapped 10 mm where 14 mm were planned, so that each join gives 4 mm; a strip of
 /// 14 mm hides 2 mm at the edge. The middle one is 7 mm short and the last 5: with 1 mm of each eased in, the
 /// middle has 4 and 2 of the joins, and the last the other 2 and the edge. Did the middle take all 7 of the
-/// joins, 2 mm of the last would be open.
+/// joins, 2 mm of the last would be open. Where it is 6 mm short it has 4 and 2, and the last the other 2 and the
+/// edge, which is all that 4 mm want, and all but 1 mm of 5.
 #[test]
 fn nobody_takes_what_can_be_eased_in_before_the_others() {
     let mm = |n: i64| nm(n * 1_000_000);
@@ -1146,18 +1154,20 @@ fn nobody_takes_what_can_be_eased_in_before_the_others() {
     };
     plan.binding.strip = mm(14);
     let full = plan.natural_four();
-    let odd = [(1, 7), (2, 5)].map(|(c, short)| (four(0, c), full - mm(short), full));
-    let mut throw = measured(plan, &odd);
-    let lap = Some(mm(10));
-    let laps = vec![(four(0, 0), four(0, 1), lap), (four(0, 1), four(0, 2), lap)];
-    throw.apply(&Event::LapsMarked { laps }, 0);
-    let told = |c| {
-        let found = shortfalls(&throw, four(0, c)).swap_remove(0);
-        let shares: Vec<_> = found.shares.iter().map(|s| s.by).collect();
-        (shares, found.open, found.eased)
-    };
-    assert_eq!(told(1), (vec![mm(4), mm(2)], zero(), mm(1)));
-    assert_eq!(told(2), (vec![mm(2), mm(2)], zero(), mm(1)));
+    for (middle, last, eased) in [(7, 5, [1, 1]), (6, 4, [0, 0]), (6, 5, [0, 1])] {
+        let odd = [(1, middle), (2, last)].map(|(c, short)| (four(0, c), full - mm(short), full));
+        let mut throw = measured(plan, &odd);
+        let lap = Some(mm(10));
+        let laps = vec![(four(0, 0), four(0, 1), lap), (four(0, 1), four(0, 2), lap)];
+        throw.apply(&Event::LapsMarked { laps }, 0);
+        let told = |c| {
+            let found = shortfalls(&throw, four(0, c)).swap_remove(0);
+            let shares: Vec<_> = found.shares.iter().map(|s| s.by).collect();
+            (shares, found.open, found.eased)
+        };
+        assert_eq!(told(1), (vec![mm(4), mm(2)], zero(), mm(eased[0])));
+        assert_eq!(told(2), (vec![mm(2), mm(2)], zero(), mm(eased[1])));
+    }
 }
 
 /// By hand: the first four is 1/16 in short too. The middle one has nothing but the laps, so it has
