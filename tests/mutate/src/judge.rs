@@ -210,13 +210,16 @@ pub fn judge(out: &Path, options: &[&str]) {
         "before.tsv"
     });
     let done = results(&kept);
+    let earlier = option("--not").map_or_else(BTreeMap::new, |folder| {
+        results(&Path::new(folder).join("before.tsv"))
+    });
     // With tests named, only what was let pass is asked again.
     let wanted = |c: &Change| match named {
         Some(_) => {
             before.get(&c.key).is_some_and(|by| by == "-")
                 && done.get(&c.key).is_none_or(|by| by == "-")
         }
-        None => !done.contains_key(&c.key),
+        None => !done.contains_key(&c.key) && !earlier.contains_key(&c.key),
     };
     let todo: Vec<Change> = in_turn(changes(out)).into_iter().filter(wanted).collect();
     println!("{} to judge", todo.len());

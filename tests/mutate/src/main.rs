@@ -14,7 +14,8 @@
 //! room first, then the quickest of the others, until one fails. A test that takes 8 times as long
 //! as usual and 15 s, or over 4 GiB, notices. Tests longer than 8 s are left out.
 //! `judge --tests <file>` gives what was let pass only the tests named in that file, a name on
-//! each line, and notes what they notice beside it.
+//! each line, and notes what they notice beside it. `judge --not <folder>` leaves out what an
+//! earlier run tried, whose results are in that folder.
 //!
 //! `MUTATIONS.md` beside this folder says what came of it.
 
@@ -100,7 +101,7 @@ fn main() {
         ["table", out] => judge::table(Path::new(out)),
         _ => {
             eprintln!(
-                "make <root> <out> | judge <out> [--until HH:MM] [--tests <file>] | table <out>"
+                "make <root> <out> | judge <out> [--until HH:MM] [--tests <file>] [--not <folder>] | table <out>"
             );
             std::process::exit(2);
         }

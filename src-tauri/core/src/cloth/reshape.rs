@@ -192,6 +192,17 @@ mod tests {
         }
     }
 
+    /// By hand: ⅛ in is 3.175 mm. What is pulled by 3 mm goes by an eighth, by 1.5 mm it stays.
+    #[test]
+    fn an_outline_is_pulled_by_eighths() {
+        let piece = leg(System::Inch);
+        let end = piece.stations[1];
+        for (by, eighths) in [(3_000_000, 1), (1_500_000, 0), (-3_000_000, -1)] {
+            let now = pulled(&piece, 1, end.right, end.at + nm(by), System::Inch);
+            assert_eq!(now.stations[1].at, end.at + eighth_inches(eighths), "{by}");
+        }
+    }
+
     #[test]
     fn what_the_finger_did_not_move_stays_as_it_was_typed() {
         let piece = leg(System::Inch);

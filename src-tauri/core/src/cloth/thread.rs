@@ -517,6 +517,13 @@ mod tests {
             ..plan
         };
         assert_eq!(seams(&odd).joins, quarter_inches(78 + 20 + 36));
+        // A row that is left over likewise.
+        let odd = Plan {
+            across: 2,
+            down: 3,
+            ..plan
+        };
+        assert_eq!(seams(&odd).joins, quarter_inches(78 + 20 + 36));
     }
 
     fn without_waste() -> Winding {

@@ -256,6 +256,131 @@ mod tests {
         }
     }
 
+    /// Ten squares in a row, the first of them glued. The next comes where it is farthest, five away, since
+    /// the ends meet; then any of the four that are two from one and three from the other, as the seed has it.
+    #[test]
+    fn the_next_square_is_farthest_from_what_is_glued() {
+        let prints = prints(&[None]);
+        let mut before = vec![Cover::default(); 10];
+        before[0].front = Some(0);
+        let mut fixed = vec![[false; 2]; 10];
+        fixed[0] = [true; 2];
+        let ground = Ground {
+            across: 10,
+            down: 1,
+            covers: &before,
+            fixed: &fixed,
+            prints: &prints,
+        };
+        let covered = |wish, seed| -> Vec<usize> {
+            let after = spread(ground, wish, 0, seed);
+            (0..10).filter(|i| after[*i].front.is_some()).collect()
+        };
+        let mut third: Vec<usize> = Vec::new();
+        for seed in 0..64 {
+            assert_eq!(covered(2, seed), [0, 5]);
+            third.extend(covered(3, seed).into_iter().filter(|i| i % 5 != 0));
+        }
+        third.sort_unstable();
+        third.dedup();
+        assert_eq!(third, [2, 3, 7, 8]);
+    }
+
+    /// Of two squares the first keeps its front and the second its back: the front's fabric lies on the second
+    /// and the back's on the first.
+    #[test]
+    fn a_face_that_is_kept_leaves_the_other_free() {
+        let prints = prints(&[None]);
+        let before = vec![Cover::default(); 2];
+        let ground = Ground {
+            across: 2,
+            down: 1,
+            covers: &before,
+            fixed: &[[true, false], [false, true]],
+            prints: &prints,
+        };
+        let after = spread(ground, 2, 2, 1);
+        let told: Vec<_> = after.iter().map(|c| (c.front, c.back)).collect();
+        assert_eq!(told, [(None, Some(0)), (Some(0), None)]);
+    }
+
+    /// What is not glued is laid anew, and taken off where nothing is wished for.
+    #[test]
+    fn what_is_not_kept_is_taken_off() {
+        let prints = prints(&[None]);
+        let both = Cover {
+            front: Some(0),
+            back: Some(0),
+            ..Cover::default()
+        };
+        let ground = Ground {
+            across: 3,
+            down: 1,
+            covers: &[both; 3],
+            fixed: &[[false, false], [true, false], [false, true]],
+            prints: &prints,
+        };
+        let after = spread(ground, 0, 0, 1);
+        let told: Vec<_> = after.iter().map(|c| (c.front, c.back)).collect();
+        assert_eq!(told, [(None, None), (Some(0), None), (None, Some(0))]);
+    }
+
+    /// Two glued squares of a row of eight, the first and the third: the sixth is three from either, the
+    /// farthest there is from both.
+    #[test]
+    fn the_nearest_of_all_that_is_glued_counts() {
+        let prints = prints(&[None]);
+        let mut before = vec![Cover::default(); 8];
+        let mut fixed = vec![[false; 2]; 8];
+        for i in [0, 2] {
+            before[i].front = Some(0);
+            fixed[i] = [true; 2];
+        }
+        let ground = Ground {
+            across: 8,
+            down: 1,
+            covers: &before,
+            fixed: &fixed,
+            prints: &prints,
+        };
+        for seed in 0..16 {
+            let after = spread(ground, 3, 0, seed);
+            assert!(after[5].front.is_some(), "{after:?}");
+        }
+    }
+
+    /// Of nine squares only the middle one is to be covered. A neighbour has the first fabric, whichever of
+    /// the eight it is, so that the middle gets the second, though more is left of the first.
+    #[test]
+    fn a_fabric_is_kept_from_its_like_on_every_side() {
+        let prints = prints(&[Some(5), Some(3)]);
+        let mut fixed = vec![[true; 2]; 9];
+        fixed[4] = [false; 2];
+        for beside in [0, 1, 2, 3, 5, 6, 7, 8] {
+            let mut before = vec![Cover::default(); 9];
+            before[beside].front = Some(0);
+            let ground = Ground {
+                across: 3,
+                down: 3,
+                covers: &before,
+                fixed: &fixed,
+                prints: &prints,
+            };
+            let after = spread(ground, 2, 0, 1);
+            assert_eq!(after[4].front, Some(1), "{beside}");
+        }
+        // Where none is beside it, there is more of the first.
+        let before = vec![Cover::default(); 9];
+        let ground = Ground {
+            across: 3,
+            down: 3,
+            covers: &before,
+            fixed: &fixed,
+            prints: &prints,
+        };
+        assert_eq!(spread(ground, 1, 0, 1)[4].front, Some(0));
+    }
+
     #[test]
     fn layers_count_both_fabrics() {
         let mut covers = vec![Cover::default(); 4];

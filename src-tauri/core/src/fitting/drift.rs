@@ -531,6 +531,56 @@ mod tests {
         );
     }
 
+    /// By hand: two fours are 1 and 3 mm over across, and 1 mm under and 1 over down. The means are 2 and 0;
+    /// either way the squares of what they are off their mean come to 2, over 2 fours 1, so that Welch's t is
+    /// 2 / √2 with (1 + 1)² / (1 + 1) = 2 degrees. Of 2 degrees p is 1 − t / √(t² + 2) = 1 − √2 / 2.
+    #[test]
+    fn two_fours_tell_across_from_down() {
+        let mm = |n: i64| nm(n * 1_000_000);
+        let of = |across, down| Deviation { across, down };
+        let found = drift(&[of(mm(1), mm(-1)), of(mm(3), mm(1))], sixty_fourths(4));
+        let ways = found.directions.expect("two fours are enough");
+        assert_eq!((ways.across, ways.down), (2.0, 0.0));
+        assert!((ways.p - 0.292_893).abs() < 1e-6, "{}", ways.p);
+        assert_eq!(found.trend, None);
+        let alike = [of(mm(2), mm(2)); 3];
+        assert_eq!(drift(&alike, nm(0)).change_mark, Some(mm(2)));
+        let one = drift(&[of(mm(1), mm(-1))], sixty_fourths(4));
+        assert_eq!(one.directions, None);
+    }
+
+    /// By hand, on sixteenths, a mark of 4/64: five fours that grow by 1/64 each grow by 5/64 in all, more than a
+    /// mark, and the sixth would be 5/64 over, a mark to the nearest. Three grow by 3/64, less than a mark.
+    #[test]
+    fn fours_drift_that_grow_by_a_mark_in_all() {
+        let per_block = sixty_fourths(1);
+        let grow = [0, 1, 2, 3, 4].map(|n| (n, n));
+        check(&grow, DriftVerdict::Drifting { per_block }, 4);
+        check(&grow[..3], DriftVerdict::AsPlanned, 0);
+        // Four that come up to the plan: the fifth would be as planned, so that no mark is moved.
+        let up = [-4, -3, -2, -1].map(|n| (n, n));
+        check(&up, DriftVerdict::Drifting { per_block }, 0);
+    }
+
+    /// By hand: fours that are 0, 1, 3 and 4 mm over lie about a line that rises 7/5 = 1.4 mm a four, through
+    /// −0.1, 1.3, 2.7 and 4.1, and stands at 5.5 for the fifth. What they are off it comes, squared, to 0.2,
+    /// over 2 degrees 0.1, so that the slope's error is √(0.1 / 5) and t = 1.4 / 0.1414 = √98. Of 2 degrees p is
+    /// 1 − t / √(t² + 2) = 1 − √0.98.
+    #[test]
+    fn a_line_through_four_fours() {
+        let over = |n: i64| Deviation {
+            across: nm(n * 1_000_000),
+            down: nm(n * 1_000_000),
+        };
+        let found = drift(&[0, 1, 3, 4].map(over), sixty_fourths(4));
+        let trend = found.trend.expect("four fours are enough");
+        let near = |told: f64, hand: f64| assert!((told - hand).abs() < 1e-6, "{trend:?}");
+        near(trend.slope, 1.4);
+        near(trend.next, 5.5);
+        near(trend.error, 0.141_421_4);
+        near(trend.p, 0.010_050_5);
+    }
+
     /// By hand, in sixty-fourths, with the two-sided 5 % points of Student's t from any handbook
     /// (3.182 with 3 degrees, 2.571 with 5, 2.776 with 4, 2.447 with 6): what chance alone gives in
     /// more than one throw of twenty is no finding, even where it would be one in five.

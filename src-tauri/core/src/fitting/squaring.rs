@@ -388,6 +388,23 @@ mod tests {
         throw.apply(&Event::Outlined { piece, measures }, 0);
         assert!(leans(&throw, piece) && !leans(&throw, four(0, 0)));
         assert_eq!(measured_sides(&throw), [full, inches(9), full]);
+        // Sides of 9¾ in are those of laps of ¼ in where the four is square; 13.85² + 13.727² = 4 · 9.75².
+        let wide = |across, down| even_sides(quarter_inches(39), (across, down));
+        let [long, short] = [tenths_of_mm(3518), tenths_of_mm(3487)];
+        let even = nm(350_230_000);
+        for (measures, thin) in [(wide(long, short), 0), (wide(even, even), 2)] {
+            let Size { width, height } = held(&throw, piece, measures).unwrap();
+            let holds = Event::Measured {
+                piece,
+                width,
+                height,
+            };
+            throw.apply(&holds, 0);
+            throw.apply(&Event::Outlined { piece, measures }, 0);
+            assert!(width > half_inches(19) + eighth_inches(1));
+            assert_eq!(leans(&throw, piece), thin == 0);
+            assert_eq!(thin_laps(&throw, piece).len(), thin);
+        }
     }
 
     proptest! {

@@ -150,6 +150,13 @@ fn one_small_four_hides_no_size() {
     let found = choices(&throw, inch(Fraction::SixtyFourth));
     // Eleven fours hold 9 7/16 in without any trouble: the size to take.
     assert_eq!(found[0].trim, near);
+    // Nor does a smaller size that was chosen before.
+    let chosen = Plan {
+        trim: Some(quarter_inches(37)),
+        ..plan
+    };
+    let found = choices(&measured(chosen, &odd), inch(Fraction::SixtyFourth));
+    assert_eq!(found[0].trim, near);
 }
 
 /// Where all fours came out at 9 9/16 in, nothing need be cut away.
@@ -266,6 +273,16 @@ fn a_pair_has_one_side_to_trim() {
     let throw = measured(plan, &[(pair, inches(5), quarter_inches(37))]);
     let sides = crate::fitting::squaring::measured_sides(&throw);
     assert_eq!(sides, [full, full, quarter_inches(37)]);
+    // Two squares alone have the one side: ½ in comes off a pair that is 10 in wide.
+    let plan = Plan {
+        across: 2,
+        down: 1,
+        ..plan
+    };
+    let pair = Rect::from([0, 0, 1, 2]);
+    let throw = measured(plan, &[(pair, inches(10), inches(5))]);
+    let found = choice(&throw, full, Ruler::default().step());
+    assert_eq!(found.waste, half_inches(1));
 }
 
 /// The coarsest ruler all laps lie on, by hand: 28/64 is 7/16 in, 26/64 is 13/32 in.
@@ -570,6 +587,135 @@ fn fours_sewn_to_one_another_are_one_piece() {
     assert_eq!(trouble(None, 2, -2), (40, vec![four(0, 1)]));
 }
 
+/// By hand, by whole millimetres: laps of 14 mm within a four can be sewn again with 10, which gives 4 mm, and
+/// 1 mm is eased in. The joins are lapped 10 mm already and the edges hide nothing. So a four that is 5 mm short
+/// is sewn again, three seams at 8 minutes, and for one that is 6 mm short there is a new one (30).
+#[test]
+fn a_four_is_sewn_again_for_all_but_what_is_eased_in() {
+    let mm = |n: i64| nm(n * 1_000_000);
+    let mut plan = Plan {
+        across: 6,
+        down: 2,
+        lap: mm(14),
+        between: Some(mm(10)),
+        ..Plan::default()
+    };
+    plan.binding.strip = mm(10);
+    let full = plan.natural_four();
+    let found = |short| {
+        let throw = measured(plan, &[(four(0, 1), full - mm(short), full)]);
+        let found = choice(&throw, full, mm(1));
+        (found.trouble, found.saves[0].how)
+    };
+    assert_eq!(found(5), (240, How::Resewn));
+    assert_eq!(found(6), (300, How::Renewed));
+}
+
+/// By hand: seams of ½ in within a four under a straight row can be sewn again with 1/8 in, which leaves 3 mm,
+/// and either square keeps 3/8 in of it. Those between are 1/8 in already, and the edges hide nothing. A four
+/// that is ¾ in short is sewn again, three seams at 8 minutes; for 13/16 in there is a new one (30).
+#[test]
+fn a_seam_sewn_again_gives_on_either_side_of_it() {
+    let mut plan = Plan {
+        across: 6,
+        down: 2,
+        stitch: crate::plan::Stitch::Straight,
+        ..Plan::default().joined(crate::plan::Joining::Exposed)
+    };
+    plan.between = Some(eighth_inches(1));
+    plan.binding.strip = nm(10_000_000);
+    let full = inches(9);
+    let found = |sixteenths: i64| {
+        let short = full - sixty_fourths(4 * sixteenths);
+        let throw = measured(plan, &[(four(0, 1), short, full)]);
+        let found = choice(&throw, full, Ruler::default().step());
+        (found.trouble, found.saves[0].how)
+    };
+    assert_eq!(found(12), (240, How::Resewn));
+    assert_eq!(found(13), (300, How::Renewed));
+}
+
+/// By hand: seams of ½ in under a straight row. A four that is 3/16 in short wants 3/32 in of either square; the
+/// next mark of a sixteenths ruler leaves 3/8 in, which gives ¼ in, 1/16 in too much.
+#[test]
+fn what_a_seam_gives_too_much_is_told() {
+    let plan = Plan {
+        across: 6,
+        down: 2,
+        stitch: crate::plan::Stitch::Straight,
+        ..Plan::default().joined(crate::plan::Joining::Exposed)
+    };
+    let short = inches(9) - sixty_fourths(12);
+    let throw = measured(plan, &[(four(0, 1), short, inches(9))]);
+    let found = choice(&throw, inches(9), Ruler::default().step());
+    let told: Vec<_> = found.saves.iter().map(|s| s.over).collect();
+    assert_eq!(told, [sixty_fourths(4)]);
+    let laps: Vec<Length> = found.laps.iter().map(|(_, _, lap)| *lap).collect();
+    assert_eq!(laps, [sixty_fourths(24)]);
+}
+
+/// By hand: two rows of two fours are sewn as planned, and then to one another 1/16 in narrower than planned.
+/// That makes up for a four that is 1/16 in short in height, and not for 1/8 in, which stays short (120).
+#[test]
+fn rows_sewn_to_one_another_make_up_by_their_own_lap() {
+    use crate::plan::{Joining, Stitch};
+    use crate::throw::Made;
+    let mut plan = Plan {
+        across: 4,
+        down: 4,
+        ..Plan::default()
+    };
+    plan.binding.strip = nm(10_000_000);
+    let full = half_inches(19);
+    let trouble = |sixteenths: i64| {
+        let short = full - sixty_fourths(4 * sixteenths);
+        let mut throw = measured(plan, &[(four(0, 0), full, short)]);
+        for (piece, sixteenths) in [([0, 0, 2, 4], 8), ([2, 0, 2, 4], 8), ([0, 0, 4, 4], 7)] {
+            let made = Made {
+                joining: Joining::Lapped,
+                lap: sixty_fourths(4 * sixteenths),
+                stitch: Stitch::Straight,
+            };
+            let done = Event::Done {
+                task: Task::Stitch,
+                pieces: vec![Rect::from(piece)],
+                made: vec![made],
+            };
+            throw.apply(&done, 0);
+        }
+        choice(&throw, full, Ruler::default().step()).trouble
+    };
+    assert_eq!([0, 1, 2].map(trouble), [0, 0, 1200]);
+}
+
+/// By hand: of two rows of two fours the upper one is sewn. Its first four is 1 in short in height, far more
+/// than the seam below it gives, and a strip of 10 mm hides nothing at the edge. It lies in its row already,
+/// so that no new four is put in (30 minutes) and none of its laps opened: the column stays short (120).
+#[test]
+fn a_four_that_is_sewn_into_its_row_is_not_made_anew() {
+    let mut plan = Plan {
+        across: 4,
+        down: 4,
+        ..Plan::default()
+    };
+    plan.binding.strip = nm(10_000_000);
+    let full = half_inches(19);
+    let mut throw = measured(plan, &[(four(0, 0), full, full - inches(1))]);
+    let how = |throw: &Throw| {
+        let found = choice(throw, full, Ruler::default().step());
+        let hows: Vec<How> = found.saves.iter().map(|s| s.how).collect();
+        (found.trouble, hows)
+    };
+    assert_eq!(how(&throw), (300, vec![How::Renewed]));
+    let sewn = Event::Done {
+        task: Task::Stitch,
+        pieces: vec![Rect::from([0, 0, 2, 4])],
+        made: vec![],
+    };
+    throw.apply(&sewn, 0);
+    assert_eq!(how(&throw), (1200, vec![How::LeftShort]));
+}
+
 /// The seams round a square, by hand, in 4 × 4 squares joined by rows: its pair, its four, and what
 /// joins its four to the next one and its row to the next where it lies on that side.
 #[test]
@@ -774,6 +920,10 @@ fn rows_and_columns_are_told_by_their_number() {
     let laps = vec![(four(1, 0), odd, Some(quarter_inches(1)))];
     throw.apply(&Event::LapsMarked { laps }, 0);
     assert_eq!(told(&throw), [column]);
+    // Lapped ⅛ in less below it, its column is too, though the other column is lapped there as planned.
+    let laps = vec![(odd, four(2, 1), Some(quarter_inches(2) - eighth_inches(1)))];
+    throw.apply(&Event::LapsMarked { laps }, 0);
+    assert_eq!(told(&throw), []);
 }
 
 /// By hand: the first of two fours is 5 short and has it from the outer edge (10), since the join (10)
@@ -795,6 +945,106 @@ fn what_a_neighbour_does_at_its_other_end_does_not_hinder_sharing() {
         0,
     );
     assert_eq!((cost, hows), (40, vec![lapped(5, 0), lapped(8, 8)]));
+}
+
+/// By hand: the last of two fours is 3 short, and the binding hides as much at its outer edge (1 minute), so
+/// that the join before it is left alone. Likewise the first.
+#[test]
+fn what_one_end_gives_is_not_shared_with_the_other() {
+    use crate::fitting::trimming::{Bar, line};
+    let bar = |short| Bar {
+        short,
+        resew: None,
+        renew: None,
+    };
+    let lapped = |before, after| How::Lapped { before, after };
+    let found = |first, last| line(&[bar(first), bar(last)], &[3, 3, 3], &[10, 20, 10], 0);
+    assert_eq!(found(0, 3), (10, vec![How::Fits, lapped(0, 3)]));
+    assert_eq!(found(3, 0), (10, vec![lapped(3, 0), How::Fits]));
+}
+
+/// By hand, on a ruler of 1/32 in: laps of 15/32 in give up to 2/32 in (13/32 in are 10.3 mm), and a strip of
+/// 12.6 mm hides 1.3 mm. A four that is 5/64 in short, 1.98 mm, wants both. Where the join gives 1/32 in the edge
+/// has 3/64 in to hide, where it gives 2/32 in the edge has 1/64 in; the first is nearer to half and half.
+#[test]
+fn of_two_marks_the_one_nearer_the_middle_is_taken() {
+    for (col, before, after) in [(1, 2, 3), (0, 3, 2)] {
+        let mut plan = Plan {
+            across: 4,
+            down: 2,
+            lap: sixty_fourths(30),
+            ..Plan::default()
+        };
+        plan.binding.strip = nm(12_600_000);
+        let full = plan.natural_four();
+        let throw = measured(plan, &[(four(0, col), full - sixty_fourths(5), full)]);
+        let found = choice(&throw, full, inch(Fraction::ThirtySecond).step());
+        let told: Vec<_> = found.saves.iter().map(|s| (s.how, s.over)).collect();
+        let how = How::Lapped {
+            before: in_nm(sixty_fourths(before)),
+            after: in_nm(sixty_fourths(after)),
+        };
+        assert_eq!(told, [(how, zero())], "{col}");
+    }
+}
+
+/// By hand: one four is 10 short; the join before it gives 8 (2 minutes), the edge after it no more than 1.
+/// What is lacking, 2, is eased in (3 minutes): taking 1 of it from the edge would cost another minute.
+#[test]
+fn what_is_eased_in_is_not_taken_from_an_end_that_is_left_alone() {
+    use crate::fitting::trimming::{Bar, line};
+    let bar = Bar {
+        short: 10,
+        resew: None,
+        renew: None,
+    };
+    let lapped = |before, after| vec![How::Lapped { before, after }];
+    assert_eq!(line(&[bar], &[8, 1], &[20, 10], 2), (50, lapped(8, 0)));
+    assert_eq!(line(&[bar], &[1, 8], &[10, 20], 2), (50, lapped(0, 8)));
+}
+
+/// By hand: two fours beside one join that gives 3; each is 3 short and up to 2 of it may be eased in, so that
+/// each wants 1 of the join at the least: 2 minutes for it and 3 for each that is eased in. The 1 that is left
+/// goes to the first, and with that the join gives all it has.
+#[test]
+fn what_a_join_has_left_is_given_once() {
+    use crate::fitting::trimming::{Bar, line};
+    let bar = Bar {
+        short: 3,
+        resew: None,
+        renew: None,
+    };
+    let lapped = |before, after| How::Lapped { before, after };
+    let found = line(&[bar, bar], &[0, 3, 0], &[10, 20, 10], 2);
+    assert_eq!(found, (80, vec![lapped(0, 2), lapped(1, 0)]));
+}
+
+/// By hand, on a ruler of 1/32 in: a strip of 14 mm hides 2 mm at the edge, one of 12.6 mm hides 1.3 mm, and a
+/// join gives up to 3/32 in (13/32 in are 10.3 mm). The last four is 7/64 in short, 2.78 mm, and wants both: the
+/// join gives 2/32 in, a mark, and the edge the rest, 3/64 in (1.19 mm), which needs no mark. Half and half,
+/// 3½/64 in, would be nearer the middle, but the join would give ½/64 in too much. Likewise the first.
+#[test]
+fn a_shortage_is_shared_with_the_edge_by_the_mark_of_the_join() {
+    for strip in [14_000_000, 12_600_000] {
+        for (col, before, after) in [(2, 4, 3), (0, 3, 4)] {
+            let mut plan = Plan {
+                across: 6,
+                down: 2,
+                ..Plan::default()
+            };
+            plan.binding.strip = nm(strip);
+            let full = plan.natural_four();
+            let throw = measured(plan, &[(four(0, col), full - sixty_fourths(7), full)]);
+            let found = choice(&throw, full, inch(Fraction::ThirtySecond).step());
+            let told: Vec<_> = found.saves.iter().map(|s| (s.how, s.over)).collect();
+            let how = How::Lapped {
+                before: in_nm(sixty_fourths(before)),
+                after: in_nm(sixty_fourths(after)),
+            };
+            assert_eq!(told, [(how, zero())], "{col}");
+            assert_eq!(found.trouble, 30);
+        }
+    }
 }
 
 /// Three fours of 9½ in in a row, of which some are so much short in width.
@@ -844,6 +1094,82 @@ fn a_share_is_told_with_the_neighbour_it_comes_from() {
     assert_eq!(found.open, zero());
 }
 
+/// A four that is 1/8 in short in width asks for something until both its laps give 1/16 in; one that holds its
+/// size, or more, asks for nothing.
+#[test]
+fn a_short_four_is_decided_once_laps_make_up_for_it() {
+    use crate::fitting::trimming::is_undecided;
+    let short = [(1, eighth_inches(1))];
+    let (open, met) = (three_in_a_row(&short), lapped_less(&short));
+    assert!(is_undecided(&open, four(0, 1)) && !is_undecided(&met, four(0, 1)));
+    assert!(!is_undecided(&open, four(0, 0)) && !is_undecided(&met, four(0, 0)));
+    // What the laps give its width does nothing for its height.
+    let (piece, full) = (four(0, 1), half_inches(19));
+    let (width, height) = (full - eighth_inches(1), full - inches(1));
+    let lower = met.after(&[Event::Measured {
+        piece,
+        width,
+        height,
+    }]);
+    assert!(is_undecided(&lower, piece));
+}
+
+/// Every size is told once, and none that cannot be: though fours of 5 in squares came out 10½ in wide, none is
+/// trimmed to more than 10 in, which is two squares side by side.
+#[test]
+fn sizes_to_trim_to_can_be_and_are_told_once() {
+    let plan = Plan {
+        across: 4,
+        down: 2,
+        ..Plan::default()
+    };
+    let trims = |width| -> Vec<Length> {
+        let odd = [0, 1].map(|c| (four(0, c), width, width));
+        let found = choices(&measured(plan, &odd), Ruler::default());
+        found.iter().map(|c| c.trim).collect()
+    };
+    let wide = trims(half_inches(21));
+    assert!(!wide.is_empty() && wide.iter().all(|trim| *trim <= inches(10)));
+    let mut all = trims(half_inches(18));
+    let n = all.len();
+    assert!(all.contains(&quarter_inches(37)) && all.contains(&half_inches(19)));
+    all.sort();
+    all.dedup();
+    assert_eq!(all.len(), n);
+}
+
+/// By hand: three fours in a row lapped 10 mm where 14 mm were planned, so that each join gives 4 mm; a strip of
+/// 14 mm hides 2 mm at the edge. The middle one is 7 mm short and the last 5: with 1 mm of each eased in, the
+/// middle has 4 and 2 of the joins, and the last the other 2 and the edge. Did the middle take all 7 of the
+/// joins, 2 mm of the last would be open. Where it is 6 mm short it has 4 and 2, and the last the other 2 and the
+/// edge, which is all that 4 mm want, and all but 1 mm of 5.
+#[test]
+fn nobody_takes_what_can_be_eased_in_before_the_others() {
+    let mm = |n: i64| nm(n * 1_000_000);
+    let mut plan = Plan {
+        across: 6,
+        down: 2,
+        lap: mm(14),
+        ..Plan::default()
+    };
+    plan.binding.strip = mm(14);
+    let full = plan.natural_four();
+    for (middle, last, eased) in [(7, 5, [1, 1]), (6, 4, [0, 0]), (6, 5, [0, 1])] {
+        let odd = [(1, middle), (2, last)].map(|(c, short)| (four(0, c), full - mm(short), full));
+        let mut throw = measured(plan, &odd);
+        let lap = Some(mm(10));
+        let laps = vec![(four(0, 0), four(0, 1), lap), (four(0, 1), four(0, 2), lap)];
+        throw.apply(&Event::LapsMarked { laps }, 0);
+        let told = |c| {
+            let found = shortfalls(&throw, four(0, c)).swap_remove(0);
+            let shares: Vec<_> = found.shares.iter().map(|s| s.by).collect();
+            (shares, found.open, found.eased)
+        };
+        assert_eq!(told(1), (vec![mm(4), mm(2)], zero(), mm(eased[0])));
+        assert_eq!(told(2), (vec![mm(2), mm(2)], zero(), mm(eased[1])));
+    }
+}
+
 /// By hand: the first four is 1/16 in short too. The middle one has nothing but the laps, so it has
 /// them first; the first one has its outer edge, where the binding hides as much.
 #[test]
@@ -889,4 +1215,40 @@ fn what_a_lap_gives_too_much_is_told_of_the_four_that_asked_for_it() {
             (four(0, 1), lapped(hair, zero()), hair),
         ]
     );
+}
+
+/// By hand: the first of two fours is 5 short, more than the join between them gives (3), so it takes
+/// nothing of it. The second is 2 short and has that from the join, whose price (20) is its own, whether
+/// the first is sewn again (80), made new (300) or left short (1200).
+#[test]
+fn a_join_that_the_one_before_leaves_alone_has_its_price() {
+    use crate::fitting::trimming::{Bar, line};
+    let bar = |short, resew, renew| Bar {
+        short,
+        resew,
+        renew,
+    };
+    let second = bar(2, None, None);
+    let by_join = How::Lapped {
+        before: 2,
+        after: 0,
+    };
+    for (first, cost, how) in [
+        (bar(5, Some(80), Some(300)), 100, How::Resewn),
+        (bar(5, None, Some(300)), 320, How::Renewed),
+        (bar(5, None, None), 1220, How::LeftShort),
+    ] {
+        let found = line(&[first, second], &[0, 3, 0], &[10, 20, 10], 0);
+        assert_eq!(found, (cost, vec![how, by_join]));
+    }
+    // Nor does one that is eased in (30) whole. Of the 9 that the second is short the join gives 8 (20), and
+    // the rest is eased in too.
+    let found = line(
+        &[bar(2, None, None), bar(9, None, None)],
+        &[0, 8, 0],
+        &[10, 20, 10],
+        2,
+    );
+    let lapped = |before| How::Lapped { before, after: 0 };
+    assert_eq!(found, (80, vec![lapped(0), lapped(8)]));
 }

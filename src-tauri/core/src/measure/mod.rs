@@ -686,6 +686,16 @@ mod tests {
         assert_eq!(eighth, Ok(sixty_fourths(8)));
     }
 
+    /// On sixteenths one mark below nothing is read with its minus, and what is nearest to nothing without.
+    #[test]
+    fn nothing_is_not_below_nothing() {
+        let below = |n: i64| read(zero() - sixty_fourths(n), Ruler::default()).negative;
+        assert_eq!(
+            [4, 8, 1, 0, -4].map(below),
+            [true, true, false, false, false]
+        );
+    }
+
     #[test]
     fn the_next_mark_and_the_last_one() {
         let ruler = Ruler::default();
@@ -785,6 +795,9 @@ mod tests {
         check("-3", inch, Err(ParseError::Negative));
         check("−3 mm", inch, Err(ParseError::Negative));
         check("1,234", inch, Err(ParseError::Ambiguous));
+        check("123,456 mm", inch, Err(ParseError::Ambiguous));
+        // Nobody writes a sign for thousands behind four digits.
+        check("1234,567 mm", inch, Ok(nm(1_234_567_000)));
         check("1,234.5 mm", inch, Err(ParseError::Ambiguous));
         check(
             "9 1/2",
@@ -807,6 +820,11 @@ mod tests {
                 nearest: sixty_fourths(20),
             }),
         );
+        // 2/7 in is 4.57 sixteenths, 4/7 in 9.14.
+        for (typed, sixteenths) in [("2/7", 5), ("4/7", 9)] {
+            let nearest = sixty_fourths(4 * sixteenths);
+            check(typed, inch, Err(ParseError::OffTheMarks { nearest }));
+        }
         check("999999 m", inch, Err(ParseError::TooLong));
         // A hundred metres and no more.
         check("100 m", inch, Ok(millimetres(100_000)));

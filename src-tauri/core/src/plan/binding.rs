@@ -206,6 +206,43 @@ mod tests {
         );
     }
 
+    /// By hand: four squares are 9½ in each way, 38 in round. With its tail the strip is 42 in, two strips of
+    /// 39 in lapped ½ in; the second would begin 38½ in on, past the start, where the ends meet anyway.
+    #[test]
+    fn a_strip_that_goes_all_round_has_one_join() {
+        let mut plan = Plan {
+            across: 2,
+            down: 2,
+            ..Plan::default()
+        };
+        let (w, h) = plan.finished();
+        for (longest, joins) in [(39, 1), (38, 2)] {
+            plan.binding.longest = half_inches(2 * longest);
+            assert_eq!(plan.binding_for(w, h).strips, 2);
+            assert_eq!(layout(&plan, w, h).joins.len(), joins, "{longest} in");
+        }
+    }
+
+    /// A plan of whole sixteenths of an inch is measured by those. One with a square or a lap in millimetres
+    /// is measured by millimetres.
+    #[test]
+    fn a_plan_in_both_systems_is_measured_by_millimetres() {
+        let system = |side, lap| {
+            let plan = Plan {
+                side,
+                lap,
+                ..Plan::default()
+            };
+            marks(&plan).system
+        };
+        let (five, half) = (half_inches(10), half_inches(1));
+        let (metric, twelve) = (tenths_of_mm(1250), tenths_of_mm(120));
+        assert_eq!(system(five, half), System::Inch);
+        assert_eq!(system(five, twelve), System::Metric);
+        assert_eq!(system(metric, half), System::Metric);
+        assert_eq!(system(metric, twelve), System::Metric);
+    }
+
     /// Where one of the joins comes on a lap wherever the strip begins, the strip itself at least
     /// does not begin on a corner.
     #[test]

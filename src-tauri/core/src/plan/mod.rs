@@ -871,6 +871,28 @@ mod tests {
         assert_eq!(trimmed.most_patch(), quarter_inches(11));
     }
 
+    /// What a new throw begins with is as large in millimetres as in inches, to 6 in 100: ½ in are 12.7 mm, and
+    /// 12 is a whole measure.
+    #[test]
+    fn a_usual_plan_is_as_large_in_either_system() {
+        let lengths = |system| {
+            let plan = Plan::usual(system);
+            let Binding {
+                strip,
+                longest,
+                tail,
+            } = plan.binding;
+            [plan.side, plan.lap, strip, longest, tail]
+        };
+        let both = lengths(System::Inch)
+            .into_iter()
+            .zip(lengths(System::Metric));
+        for (inch, metric) in both {
+            let share = crate::measure::in_mm(metric) / crate::measure::in_mm(inch);
+            assert!((share - 1.0).abs() < 0.06, "{inch} and {metric}");
+        }
+    }
+
     #[test]
     fn what_a_maker_hears_about_a_plan() {
         let of = |plan: Plan| {
@@ -932,6 +954,12 @@ mod tests {
                 enough: tenths_of_mm(100)
             }]
         );
+        // 10 mm less 4 mm leave just 3 mm on each side, as much as is asked for.
+        let least = Plan {
+            between: Some(tenths_of_mm(100)),
+            ..Plan::default()
+        };
+        assert_eq!(of(least), []);
     }
 
     #[test]

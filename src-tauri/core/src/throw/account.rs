@@ -710,9 +710,100 @@ mod tests {
         assert_eq!((eight.strips.planned, four.strips.planned), (0, 2));
         assert_eq!((eight.over(), four.denims[0].strips), (24, 2));
         assert_eq!((four.denims[1].to_come, four.unnamed), (20, 0));
+        assert_eq!(four.denims[1].strips, 0);
+        assert_eq!((eight.denims[0].wanted, eight.denims[1].wanted), (8, 0));
         // For two by three squares six would be left for six.
         let six = named(3);
         assert_eq!((first(&six), six.strips.planned), ((6, 6), 2));
+    }
+
+    /// By hand: a piece of 30 × 13 in is twelve squares of 5 in and 3 in over, room for three strips of 1 in.
+    /// Two by two squares take two of them. One of 13 × 10 in gives four squares and, where it is said that
+    /// what they leave is pieced, two halves of 2¾ in beside them, one square more of its denim.
+    #[test]
+    fn a_piece_gives_no_more_strips_than_are_wanted() {
+        use crate::cloth::garments::{Garment, yardage};
+        use crate::cloth::ways::CutWay;
+        use crate::cloth::weight::Cloth;
+        use crate::fitting::tests::begun;
+        use crate::measure::inches;
+        use crate::plan::Plan;
+        let told = |width, height, pieced| {
+            let mut throw = begun(Plan {
+                across: 2,
+                down: 2,
+                ..Plan::default()
+            });
+            throw.denims = crate::demo::denims();
+            let garment = Garment {
+                name: "Cloth".into(),
+                pieces: vec![yardage(inches(width), inches(height))],
+                start: None,
+            };
+            let makes = Use::Denim { denim: Some(1) };
+            let mut heap = Heap::new(Source::Cloth(garment), makes, Cloth::denim());
+            let way = CutWay {
+                pieced,
+                ..CutWay::PLAIN
+            };
+            heap.ways.insert(0, way);
+            throw.pile.insert(0, heap);
+            account(&throw)
+        };
+        let plain = told(30, 13, false);
+        assert_eq!((plain.strips.planned, plain.strips.over), (2, 0));
+        let piece = plain.piece(0, 0);
+        assert_eq!(
+            (piece.squares, piece.strips),
+            (Count::from(12), Count::from(2))
+        );
+        assert_eq!([0, 1].map(|d| plain.denims[d].strips), [0, 2]);
+        // So does 3 in of cloth alone, though every square is lacking.
+        let scrap = told(30, 3, false);
+        assert_eq!(
+            (scrap.strips.planned, scrap.to_come, scrap.short()),
+            (2, 0, 4)
+        );
+        let pieced = told(13, 10, true);
+        assert_eq!((pieced.to_come, pieced.pieced), (5, 1));
+        assert_eq!([0, 1].map(|d| pieced.denims[d].to_come), [0, 5]);
+        assert_eq!([0, 1].map(|d| pieced.denims[d].pieced), [0, 1]);
+    }
+
+    /// Two strips are wanted. A piece begun with three, none of which is cut, gives one of them up.
+    #[test]
+    fn strips_that_are_not_wanted_any_more_are_given_up() {
+        use crate::cloth::garments::{Garment, yardage};
+        use crate::cloth::weight::Cloth;
+        use crate::fitting::tests::begun;
+        use crate::measure::inches;
+        use crate::plan::Plan;
+        use crate::throw::BegunPiece;
+        let told = |strips| {
+            let mut throw = begun(Plan {
+                across: 2,
+                down: 2,
+                ..Plan::default()
+            });
+            let garment = Garment {
+                name: "Cloth".into(),
+                pieces: vec![yardage(inches(30), inches(15))],
+                start: None,
+            };
+            let heap = Heap::new(Source::Cloth(garment), Use::ANY_DENIM, Cloth::denim());
+            throw.pile.insert(0, heap);
+            let begun = BegunPiece {
+                lines: Count::NONE,
+                strips: Count::from(strips),
+            };
+            throw.begun_pieces.insert((0, 0), begun);
+            let strips = account(&throw).strips;
+            (strips.planned, strips.over, strips.lacking())
+        };
+        assert_eq!(
+            [1, 2, 3, 4].map(told),
+            [(1, 0, 1), (2, 0, 0), (2, 0, 0), (2, 0, 0)]
+        );
     }
 
     /// By hand: 5 strips are wanted. With 2 cut 3 are open, and 2 lacking where the pile gives 1.
@@ -750,6 +841,7 @@ mod tests {
         assert_eq!(told(Some(30), 0), (Some(28), Some(0)));
         assert_eq!(told(Some(1), 0), (Some(0), Some(24)));
         assert_eq!(told(None, 3), (Some(3), Some(21)));
+        assert_eq!(told(None, 1), (Some(1), Some(23)));
         assert_eq!(told(None, 0), (None, None));
     }
 }

@@ -629,6 +629,65 @@ fn fabrics_are_counted_where_squares_meet() {
     assert_eq!((told.thickest, told.thickness), ((3, 1), 5.0));
 }
 
+/// Four squares have one crossing: with a fabric on either face of one of them, two meet there, and the mean
+/// of the squares is 4.
+#[test]
+fn one_crossing_is_its_own_mean() {
+    let mut throw = begun(2, 2, &[None]);
+    for face in Face::BOTH {
+        let action = Command::SetFace {
+            pieces: vec![Rect::square(0, 1)],
+            face,
+            print: Some(0),
+        };
+        act(&mut throw, &action);
+    }
+    let told = super::wishes::of(&throw, Wishes::default());
+    assert_eq!((told.thickest, told.thickness), ((2, 1), 4.0));
+    // One square lies as evenly as chance has it, wherever it is.
+    assert_eq!((told.uneven, told.prints_uneven), ([100; 2], [100; 2]));
+}
+
+/// By hand, K of two squares as the head of `arrange` has it, times 4 and the squares of both sides: in a
+/// grid of 4 across and 2 down a square has 12 by rows to itself and 10 to the other row, 48 by columns to
+/// itself, 42 to the next and 40 to the one after it, which is the farthest, since the edges meet.
+#[test]
+fn k_of_two_squares_by_hand() {
+    let even = super::evenness::Evenness::new(4, 2);
+    let from = |a: usize| (0..8).map(|b| even.k(a, b)).collect::<Vec<i64>>();
+    let [own, next, far] = [48, 42, 40];
+    let row = |by: i64, columns: [i64; 4]| columns.map(|c| by * c);
+    let first = [own, next, far, next];
+    assert_eq!(from(0), [row(12, first), row(10, first)].concat());
+    let third = [far, next, own, next];
+    assert_eq!(from(6), [row(10, third), row(12, third)].concat());
+}
+
+/// Two denims of one colour cannot show an order of shades; a light one and a dark one can.
+#[test]
+fn denims_alike_show_no_order_of_shades() {
+    let told = |colours: [&str; 2]| {
+        let mut throw = begun(2, 4, &[]);
+        for (denim, colour) in throw.denims.iter_mut().zip(colours) {
+            denim.colour = colour.into();
+        }
+        let own = throw.cover(Rect::square(0, 0));
+        let other = Cover { denim: 1, ..own };
+        let changed = crate::throw::Event::FacesChanged {
+            faces: vec![(Rect::square(3, 0), other)],
+            again: None,
+            by_hand: None,
+        };
+        let wishes = Wishes {
+            pattern: Pattern::ShadeRows,
+            ..Wishes::default()
+        };
+        super::wishes::of(&throw.after(&[changed]), wishes).shades
+    };
+    assert_eq!(told(["#777777", "#777777"]), Shades::Alike);
+    assert_eq!(told(["#dddddd", "#222222"]), Shades::Told);
+}
+
 /// From light edges to a dark middle there must be a middle: three squares each way. Rows of shades
 /// take two rows.
 #[test]
