@@ -356,29 +356,23 @@ mod tests {
         let prints = prints(&[Some(5), Some(3)]);
         let mut fixed = vec![[true; 2]; 9];
         fixed[4] = [false; 2];
-        for beside in [0, 1, 2, 3, 5, 6, 7, 8] {
-            let mut before = vec![Cover::default(); 9];
-            before[beside].front = Some(0);
+        let middle = |covers: &[Cover], wanted| {
             let ground = Ground {
                 across: 3,
                 down: 3,
-                covers: &before,
+                covers,
                 fixed: &fixed,
                 prints: &prints,
             };
-            let after = spread(ground, 2, 0, 1);
-            assert_eq!(after[4].front, Some(1), "{beside}");
+            spread(ground, wanted, 0, 1)[4].front
+        };
+        for beside in [0, 1, 2, 3, 5, 6, 7, 8] {
+            let mut before = vec![Cover::default(); 9];
+            before[beside].front = Some(0);
+            assert_eq!(middle(&before, 2), Some(1), "{beside}");
         }
         // Where none is beside it, there is more of the first.
-        let before = vec![Cover::default(); 9];
-        let ground = Ground {
-            across: 3,
-            down: 3,
-            covers: &before,
-            fixed: &fixed,
-            prints: &prints,
-        };
-        assert_eq!(spread(ground, 1, 0, 1)[4].front, Some(0));
+        assert_eq!(middle(&[Cover::default(); 9], 1), Some(0));
     }
 
     #[test]

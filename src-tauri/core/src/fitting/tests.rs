@@ -177,6 +177,18 @@ fn all_larger_need_no_trimming() {
     assert_eq!(found[0].trim, plan.natural_four());
 }
 
+/// A plan whose binding hides nothing of an edge: a strip of 10 mm covers 5 mm of each face, which must all
+/// catch cloth.
+fn unhidden(across: u16, down: u16) -> Plan {
+    let mut plan = Plan {
+        across,
+        down,
+        ..Plan::default()
+    };
+    plan.binding.strip = nm(10_000_000);
+    plan
+}
+
 /// Each saving's price by hand, in minutes: 2 for a join lapped less, 1 for an edge, 8 for a seam
 /// opened and sewn again, 30 for a new block (our judgement; common practice, no source). A single
 /// four has no neighbours, and a strip of 10 mm covers 5 mm of each face, which must all catch
@@ -184,12 +196,7 @@ fn all_larger_need_no_trimming() {
 /// narrowest on this ruler that keeps 10 mm.
 #[test]
 fn a_lap_is_opened_by_its_seams_and_only_for_what_it_gives() {
-    let mut plan = Plan {
-        across: 2,
-        down: 2,
-        ..Plan::default()
-    };
-    plan.binding.strip = nm(10_000_000);
+    let plan = unhidden(2, 2);
     let full = half_inches(19);
     let sixteenth = |n: i64| full - sixty_fourths(4 * n);
     let one = |width, height| {
@@ -534,12 +541,7 @@ fn what_a_neighbour_uses_of_a_join_is_not_shared_again() {
 fn fours_sewn_to_one_another_are_one_piece() {
     use crate::plan::{Joining, Stitch};
     use crate::throw::Made;
-    let mut plan = Plan {
-        across: 8,
-        down: 2,
-        ..Plan::default()
-    };
-    plan.binding.strip = nm(10_000_000);
+    let plan = unhidden(8, 2);
     let full = half_inches(19);
     let sixteenth = |n: i64| sixty_fourths(4 * n);
     let trouble = |lap: Option<i64>, first: i64, second: i64| {
@@ -660,12 +662,7 @@ fn what_a_seam_gives_too_much_is_told() {
 fn rows_sewn_to_one_another_make_up_by_their_own_lap() {
     use crate::plan::{Joining, Stitch};
     use crate::throw::Made;
-    let mut plan = Plan {
-        across: 4,
-        down: 4,
-        ..Plan::default()
-    };
-    plan.binding.strip = nm(10_000_000);
+    let plan = unhidden(4, 4);
     let full = half_inches(19);
     let trouble = |sixteenths: i64| {
         let short = full - sixty_fourths(4 * sixteenths);
@@ -693,12 +690,7 @@ fn rows_sewn_to_one_another_make_up_by_their_own_lap() {
 /// so that no new four is put in (30 minutes) and none of its laps opened: the column stays short (120).
 #[test]
 fn a_four_that_is_sewn_into_its_row_is_not_made_anew() {
-    let mut plan = Plan {
-        across: 4,
-        down: 4,
-        ..Plan::default()
-    };
-    plan.binding.strip = nm(10_000_000);
+    let plan = unhidden(4, 4);
     let full = half_inches(19);
     let mut throw = measured(plan, &[(four(0, 0), full, full - inches(1))]);
     let how = |throw: &Throw| {
@@ -761,12 +753,7 @@ fn seams_round_a_square() {
 /// a new four, which is what 5 mm asks for in inches.
 #[test]
 fn what_coarse_marks_lack_is_eased_in() {
-    let mut plan = Plan {
-        across: 6,
-        down: 2,
-        ..Plan::default()
-    };
-    plan.binding.strip = nm(10_000_000);
+    let plan = unhidden(6, 2);
     let full = plan.natural_four();
     let found = |short: i64, step| {
         let throw = measured(plan, &[(four(0, 1), full - nm(short), full)]);

@@ -8,6 +8,19 @@ use crate::show::picture::{Ink, Mark};
 use crate::show::{Drag, PieceTyped, PileCutView};
 use crate::throw::Item;
 
+/// A piece of a heap is cut up into so many squares.
+fn cut_piece(n: u16, index: u8, squares: u16) -> Command {
+    Command::CutPiece {
+        n,
+        index,
+        squares: squares.into(),
+        by_strip: Vec::new(),
+        pieced: None,
+        strips: None,
+        outline: None,
+    }
+}
+
 /// Puts a man's jeans of this size on the pile.
 fn jeans(size: GarmentSize, makes: Use, name: &str) -> Command {
     Command::AddGarment {
@@ -157,15 +170,7 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
     // The first square is dark, and nothing on the pile is.
     let card = card_of(&journal, Task::Cut, Kind::Square);
     assert!(!plain(&card.how).contains("To be cut from"));
-    let cut = |squares: u16| Command::CutPiece {
-        n: 1,
-        index: 0,
-        squares: squares.into(),
-        by_strip: Vec::new(),
-        pieced: None,
-        strips: None,
-        outline: None,
-    };
+    let cut = |squares: u16| cut_piece(1, 0, squares);
     act(&mut journal, &cut(6), 2);
     let throw = journal.throw();
     for square in whole.squares() {
@@ -322,32 +327,8 @@ fn a_leg_from_outline_to_count() {
     let wrong = cutting(&journal, Some(typed), None);
     assert!(wrong.keep.is_none() && wrong.faults.iter().any(|f| f.field == "station-1-width"));
     // Fewer came out than expected: the pile says what can be done.
-    act(
-        &mut journal,
-        &Command::CutPiece {
-            n: 1,
-            index: 0,
-            squares: Count::from(5),
-            by_strip: Vec::new(),
-            pieced: None,
-            strips: None,
-            outline: None,
-        },
-        3,
-    );
-    act(
-        &mut journal,
-        &Command::CutPiece {
-            n: 1,
-            index: 1,
-            squares: Count::from(6),
-            by_strip: Vec::new(),
-            pieced: None,
-            strips: None,
-            outline: None,
-        },
-        4,
-    );
+    act(&mut journal, &cut_piece(1, 0, 5), 3);
+    act(&mut journal, &cut_piece(1, 1, 6), 4);
     let Ok(View::Pile(pile)) = answer(&journal, &Query::Pile, context) else {
         panic!()
     };
@@ -938,15 +919,7 @@ fn a_spoilt_square_is_offered_what_is_left_of_its_denim() {
             name: format!("Pack {denim}"),
         };
         act(&mut journal, &add, 1);
-        let cut = Command::CutPiece {
-            n: u16::from(denim) + 1,
-            index: 0,
-            squares: count.into(),
-            by_strip: Vec::new(),
-            pieced: None,
-            strips: None,
-            outline: None,
-        };
+        let cut = cut_piece(u16::from(denim) + 1, 0, count);
         act(&mut journal, &cut, 2);
     }
     let spares = |journal: &Journal| {
@@ -1224,15 +1197,7 @@ fn fabric_still_on_the_pile_can_be_placed() {
         act(&mut journal, &pack, 1);
     }
     let heaps: Vec<u16> = journal.throw().pile.keys().copied().collect();
-    let unpack = |n: usize, squares: u16| Command::CutPiece {
-        n: heaps[n],
-        index: 0,
-        squares: squares.into(),
-        by_strip: Vec::new(),
-        pieced: None,
-        strips: None,
-        outline: None,
-    };
+    let unpack = |n: usize, squares: u16| cut_piece(heaps[n], 0, squares);
     let place = |journal: &Journal, squares: usize| {
         let all = Rect::grid(4, 4).squares().take(squares);
         let action = Command::SetFace {
