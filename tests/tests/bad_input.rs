@@ -26,7 +26,6 @@ use std::fs::{self, File};
 use std::io::Write as _;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::{Path, PathBuf};
-use std::process;
 use std::time::{Duration, Instant};
 use tempfile::TempDir;
 

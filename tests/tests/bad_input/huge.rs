@@ -1,7 +1,7 @@
 //! Huge files take no more memory and time than they must.
 
 use super::*;
-use lapwork_tests::processes::most_memory;
+use lapwork_tests::processes::{alone, most_memory, tell};
 
 const HUGE: &str = "LAPWORK_HUGE";
 
@@ -19,24 +19,12 @@ fn part_huge() {
         Err(error) => panic!("{error:?}"),
     };
     let took = began.elapsed().as_millis();
-    let peak = most_memory();
-    let said = format!("\nsaid {came}|{peak}|{took}\n");
-    std::io::stdout().lock().write_all(said.as_bytes()).unwrap();
+    tell(&format!("{came}|{}|{took}", most_memory()));
 }
 
 /// What came of a file, the most memory in MiB, and the milliseconds it took.
 fn huge(path: &Path) -> (String, u64, u64) {
-    let output = process::Command::new(std::env::current_exe().unwrap())
-        .args(["--exact", "huge::part_huge", "--nocapture"])
-        .env(HUGE, path)
-        .output()
-        .unwrap();
-    let text = String::from_utf8_lossy(&output.stdout);
-    assert!(output.status.success(), "{text}");
-    let said = text
-        .lines()
-        .find_map(|line| line.strip_prefix("said "))
-        .unwrap();
+    let said = alone("huge::part_huge", HUGE, path);
     let parts: Vec<&str> = said.split('|').collect();
     let number = |i: usize| parts[i].parse::<u64>().unwrap();
     (parts[0].to_string(), number(1), number(2))

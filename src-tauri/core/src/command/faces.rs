@@ -11,7 +11,7 @@ use crate::plan::assembly::{Rect, source};
 use crate::throw::event::Event;
 use crate::throw::loose::{is_loose, loose_units, places_for};
 use crate::throw::state::Throw;
-use crate::throw::stock::{known, to_come, used};
+use crate::throw::stock::{self, to_come, used};
 use crate::throw::tasks::{Task, cover_task};
 use crate::throw::wishes::{DenimWish, Layout, Wishes};
 use std::collections::{HashMap, HashSet};
@@ -53,7 +53,7 @@ pub(super) fn set_face(
 pub(super) fn within_stock(throw: &Throw, print: u8, placed: u32) -> Result<(), Rejection> {
     let print_of = throw.prints.get(usize::from(print));
     let counted = print_of.and_then(|print| print.stock);
-    match counted.and(known(throw, print)).map(Count::get) {
+    match counted.and(stock::known(throw, print)).map(Count::get) {
         Some(have) if placed > have => Err(Rejection::Stock { print, have }),
         _ => Ok(()),
     }

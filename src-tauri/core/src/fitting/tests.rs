@@ -177,6 +177,15 @@ fn all_larger_need_no_trimming() {
     assert_eq!(found[0].trim, plan.natural_four());
 }
 
+/// A block that is so much short and can neither be sewn again nor made anew.
+fn bar(short: i64) -> crate::fitting::trimming::Bar {
+    crate::fitting::trimming::Bar {
+        short,
+        resew: None,
+        renew: None,
+    }
+}
+
 /// A plan whose binding hides nothing of an edge: a strip of 10 mm covers 5 mm of each face, which must all
 /// catch cloth.
 fn unhidden(across: u16, down: u16) -> Plan {
@@ -938,16 +947,29 @@ fn what_a_neighbour_does_at_its_other_end_does_not_hinder_sharing() {
 /// that the join before it is left alone. Likewise the first.
 #[test]
 fn what_one_end_gives_is_not_shared_with_the_other() {
-    use crate::fitting::trimming::{Bar, line};
-    let bar = |short| Bar {
-        short,
-        resew: None,
-        renew: None,
-    };
+    use crate::fitting::trimming::line;
     let lapped = |before, after| How::Lapped { before, after };
     let found = |first, last| line(&[bar(first), bar(last)], &[3, 3, 3], &[10, 20, 10], 0);
     assert_eq!(found(0, 3), (10, vec![How::Fits, lapped(0, 3)]));
     assert_eq!(found(3, 0), (10, vec![lapped(3, 0), How::Fits]));
+}
+
+/// How a four that is so many sixty-fourths short in width is saved on a ruler of 1/32 in, what that gives too
+/// much, and its trouble.
+fn on_thirty_seconds(plan: Plan, col: u16, short: i64) -> (Vec<(How, Length)>, i64) {
+    let full = plan.natural_four();
+    let throw = measured(plan, &[(four(0, col), full - sixty_fourths(short), full)]);
+    let found = choice(&throw, full, inch(Fraction::ThirtySecond).step());
+    let told = found.saves.iter().map(|s| (s.how, s.over));
+    (told.collect(), found.trouble)
+}
+
+/// So many sixty-fourths from what lies before, and after.
+fn lapped_by(before: i64, after: i64) -> How {
+    How::Lapped {
+        before: in_nm(sixty_fourths(before)),
+        after: in_nm(sixty_fourths(after)),
+    }
 }
 
 /// By hand, on a ruler of 1/32 in: laps of 15/32 in give up to 2/32 in (13/32 in are 10.3 mm), and a strip of
@@ -963,15 +985,8 @@ fn of_two_marks_the_one_nearer_the_middle_is_taken() {
             ..Plan::default()
         };
         plan.binding.strip = nm(12_600_000);
-        let full = plan.natural_four();
-        let throw = measured(plan, &[(four(0, col), full - sixty_fourths(5), full)]);
-        let found = choice(&throw, full, inch(Fraction::ThirtySecond).step());
-        let told: Vec<_> = found.saves.iter().map(|s| (s.how, s.over)).collect();
-        let how = How::Lapped {
-            before: in_nm(sixty_fourths(before)),
-            after: in_nm(sixty_fourths(after)),
-        };
-        assert_eq!(told, [(how, zero())], "{col}");
+        let (told, _) = on_thirty_seconds(plan, col, 5);
+        assert_eq!(told, [(lapped_by(before, after), zero())], "{col}");
     }
 }
 
@@ -979,12 +994,8 @@ fn of_two_marks_the_one_nearer_the_middle_is_taken() {
 /// What is lacking, 2, is eased in (3 minutes): taking 1 of it from the edge would cost another minute.
 #[test]
 fn what_is_eased_in_is_not_taken_from_an_end_that_is_left_alone() {
-    use crate::fitting::trimming::{Bar, line};
-    let bar = Bar {
-        short: 10,
-        resew: None,
-        renew: None,
-    };
+    use crate::fitting::trimming::line;
+    let bar = bar(10);
     let lapped = |before, after| vec![How::Lapped { before, after }];
     assert_eq!(line(&[bar], &[8, 1], &[20, 10], 2), (50, lapped(8, 0)));
     assert_eq!(line(&[bar], &[1, 8], &[10, 20], 2), (50, lapped(0, 8)));
@@ -995,12 +1006,8 @@ fn what_is_eased_in_is_not_taken_from_an_end_that_is_left_alone() {
 /// goes to the first, and with that the join gives all it has.
 #[test]
 fn what_a_join_has_left_is_given_once() {
-    use crate::fitting::trimming::{Bar, line};
-    let bar = Bar {
-        short: 3,
-        resew: None,
-        renew: None,
-    };
+    use crate::fitting::trimming::line;
+    let bar = bar(3);
     let lapped = |before, after| How::Lapped { before, after };
     let found = line(&[bar, bar], &[0, 3, 0], &[10, 20, 10], 2);
     assert_eq!(found, (80, vec![lapped(0, 2), lapped(1, 0)]));
@@ -1020,16 +1027,9 @@ fn a_shortage_is_shared_with_the_edge_by_the_mark_of_the_join() {
                 ..Plan::default()
             };
             plan.binding.strip = nm(strip);
-            let full = plan.natural_four();
-            let throw = measured(plan, &[(four(0, col), full - sixty_fourths(7), full)]);
-            let found = choice(&throw, full, inch(Fraction::ThirtySecond).step());
-            let told: Vec<_> = found.saves.iter().map(|s| (s.how, s.over)).collect();
-            let how = How::Lapped {
-                before: in_nm(sixty_fourths(before)),
-                after: in_nm(sixty_fourths(after)),
-            };
-            assert_eq!(told, [(how, zero())], "{col}");
-            assert_eq!(found.trouble, 30);
+            let (told, trouble) = on_thirty_seconds(plan, col, 7);
+            assert_eq!(told, [(lapped_by(before, after), zero())], "{col}");
+            assert_eq!(trouble, 30);
         }
     }
 }

@@ -12,7 +12,7 @@
 
 pub mod holding;
 
-use crate::cloth::fabric::{Face, Print};
+use crate::cloth::fabric::Face;
 use crate::cloth::pile::Use;
 use crate::command::{Command, decide};
 use crate::faces::arrange::{OtherDenim, in_another_denim};
@@ -163,14 +163,11 @@ pub fn ways(throw: &Throw, square: Rect, why: Mishap) -> Vec<Remedy> {
         add(kind, minutes + remake, seams, unpick, replace(false, denim));
     }
     if matches!(why, Mishap::Flaw | Mishap::Scorched) {
-        let in_hand = stock::in_hand(throw);
-        let is_left = |(p, print): &(u8, Print)| {
-            let known = print.stock;
-            known.is_none_or(|all| stock::used(throw, *p) < all)
-        };
-        let print = (0..=u8::MAX).zip(in_hand).find(is_left);
-        for face in [Face::Front, Face::Back] {
-            if let Some((print, _)) = print {
+        let is_left =
+            |p: &u8| stock::known(throw, *p).is_none_or(|all| stock::used(throw, *p) < all);
+        let print = (0..throw.prints.len() as u8).find(is_left);
+        for face in Face::BOTH {
+            if let Some(print) = print {
                 let action = Command::Patch {
                     piece: square,
                     face,

@@ -287,8 +287,8 @@ fn a_patch_is_five_minutes_and_three_more_where_it_is_sewn_in() {
 }
 
 /// By hand, as above: with the upper and the lower row sewn, the short four in the middle can only
-/// change places with the one left of it, which is as short, so that nothing is won, or with the one
-/// right of it. Sewn in columns it is the one below it.
+/// change places with the one left or right of it; where one of the two is as short, nothing is won by
+/// that, and it is the other. Sewn in columns it is the one above or below it.
 #[test]
 fn every_edge_hides_a_shortage() {
     use crate::plan::JoinOrder;
@@ -300,38 +300,25 @@ fn every_edge_hides_a_shortage() {
     };
     let full = half_inches(19);
     let less = full - sixty_fourths(16);
-    let sewn = |throw: &mut Throw, pieces: [[u16; 4]; 4]| {
-        throw.apply(&done(Task::Stitch, pieces.map(Rect::from).to_vec()), 0);
+    // Where the four in the middle goes, with one beside it as short as it is.
+    let across = |beside| {
+        let odd = [(four(1, 1), less, full), (beside, less, full)];
+        let mut rows = measured(plan(JoinOrder::Rows), &odd);
+        let pieces = [[0, 0, 2, 4], [0, 0, 2, 6], [4, 0, 2, 4], [4, 0, 2, 6]];
+        rows.apply(&done(Task::Stitch, pieces.map(Rect::from).to_vec()), 0);
+        edge(&rows, four(1, 1))
     };
-    let odd = [(four(1, 1), less, full), (four(1, 0), less, full)];
-    let mut rows = measured(plan(JoinOrder::Rows), &odd);
-    sewn(
-        &mut rows,
-        [[0, 0, 2, 4], [0, 0, 2, 6], [4, 0, 2, 4], [4, 0, 2, 6]],
-    );
-    assert_eq!(edge(&rows, four(1, 1)), Some((four(1, 2), 4)));
-    // As short as the one right of it, it goes to the left.
-    let odd = [(four(1, 1), less, full), (four(1, 2), less, full)];
-    let mut rows = measured(plan(JoinOrder::Rows), &odd);
-    sewn(
-        &mut rows,
-        [[0, 0, 2, 4], [0, 0, 2, 6], [4, 0, 2, 4], [4, 0, 2, 6]],
-    );
-    assert_eq!(edge(&rows, four(1, 1)), Some((four(1, 0), 4)));
-    let odd = [(four(1, 1), full, less), (four(0, 1), full, less)];
-    let mut columns = measured(plan(JoinOrder::Columns), &odd);
-    sewn(
-        &mut columns,
-        [[0, 0, 4, 2], [0, 0, 6, 2], [0, 4, 4, 2], [0, 4, 6, 2]],
-    );
-    assert_eq!(edge(&columns, four(1, 1)), Some((four(2, 1), 4)));
-    let odd = [(four(1, 1), full, less), (four(2, 1), full, less)];
-    let mut columns = measured(plan(JoinOrder::Columns), &odd);
-    sewn(
-        &mut columns,
-        [[0, 0, 4, 2], [0, 0, 6, 2], [0, 4, 4, 2], [0, 4, 6, 2]],
-    );
-    assert_eq!(edge(&columns, four(1, 1)), Some((four(0, 1), 4)));
+    assert_eq!(across(four(1, 0)), Some((four(1, 2), 4)));
+    assert_eq!(across(four(1, 2)), Some((four(1, 0), 4)));
+    let down = |beside| {
+        let odd = [(four(1, 1), full, less), (beside, full, less)];
+        let mut columns = measured(plan(JoinOrder::Columns), &odd);
+        let pieces = [[0, 0, 4, 2], [0, 0, 6, 2], [0, 4, 4, 2], [0, 4, 6, 2]];
+        columns.apply(&done(Task::Stitch, pieces.map(Rect::from).to_vec()), 0);
+        edge(&columns, four(1, 1))
+    };
+    assert_eq!(down(four(0, 1)), Some((four(2, 1), 4)));
+    assert_eq!(down(four(2, 1)), Some((four(0, 1), 4)));
 }
 
 /// The fabric for a patch is the first of which there is some left.

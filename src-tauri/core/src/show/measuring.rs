@@ -159,10 +159,10 @@ fn is_open(throw: &Throw, block: Rect) -> bool {
 /// What is eased in, where anything is. Less than the ruler's marks show is told only where it is
 /// `all` there is to tell, and then without a figure.
 pub(super) fn eased(by: Length, all: bool, context: Context<'_>) -> Option<String> {
-    if by > zero() && context.ruler.nearest(by) == zero() {
-        return all.then(|| say!(context, "short-eased-little"));
+    if context.ruler.nearest(by) > zero() {
+        return Some(say!(context, "short-eased", by = context.length(by)));
     }
-    (by > zero()).then(|| say!(context, "short-eased", by = context.length(by)))
+    (all && by > zero()).then(|| say!(context, "short-eased-little"))
 }
 
 /// What makes up for what a block is short, one way or both; `open` is said where

@@ -371,11 +371,9 @@ fn fabric_anew(throw: &Throw, square: Rect, context: Context<'_>) -> Vec<String>
         .into_iter()
         .filter(|face| throw.has(square, cover_task(*face)));
     let of = glued.filter_map(|face| throw.cover(square).on(face));
-    let in_hand = stock::in_hand(throw);
     let told = of.filter_map(|print| {
-        let of_it = in_hand.get(usize::from(print))?;
-        let name = of_it.name.as_str();
-        Some(match of_it.stock {
+        let name = throw.prints.get(usize::from(print))?.name.as_str();
+        Some(match stock::known(throw, print) {
             None => say!(context, "way-fabric-anew", print = name),
             Some(stock) => {
                 let left = stock.get().saturating_sub(stock::used(throw, print));

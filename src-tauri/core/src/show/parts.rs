@@ -139,14 +139,13 @@ pub(super) fn gone_told(gone: crate::throw::stock::Gone, context: Context<'_>) -
 pub(super) fn swatches(journal: &Journal, context: Context<'_>) -> Vec<Swatch> {
     let throw = journal.throw();
     let names = names::letters(&throw.prints);
-    let in_hand = crate::throw::stock::in_hand(throw);
     throw
         .prints
         .iter()
         .zip(names)
         .enumerate()
         .map(|(i, (print, letters))| {
-            let stock = in_hand[i].stock;
+            let stock = crate::throw::stock::known(throw, i as u8);
             let used = crate::throw::stock::used(throw, i as u8);
             let gone = crate::throw::stock::gone(throw, i as u8);
             let mut sentences = vec![match stock {

@@ -638,6 +638,19 @@ mod tests {
         assert_eq!(of(7, 0), (0, false));
     }
 
+    /// A rectangle of cloth on the pile, in inches.
+    fn cloth_of(width: i64, height: i64, makes: Use) -> Heap {
+        use crate::cloth::garments::{Garment, yardage};
+        use crate::cloth::weight::Cloth;
+        use crate::measure::inches;
+        let garment = Garment {
+            name: "Cloth".into(),
+            pieces: vec![yardage(inches(width), inches(height))],
+            start: None,
+        };
+        Heap::new(Source::Cloth(garment), makes, Cloth::denim())
+    }
+
     /// By hand: a piece of 30 × 10 in is twelve squares of 5 in and nothing over. Two by two squares, 9½ in
     /// each way, are bound with 2 · 19 + 4 = 42 in, two strips of 28 in. The first takes a row of six
     /// squares and leaves 4 in of it for the second: six squares are left, four for the throw and two to
@@ -645,20 +658,12 @@ mod tests {
     /// not do, so that no strip is laid through them.
     #[test]
     fn strips_are_laid_through_squares_that_are_over() {
-        use crate::cloth::garments::{Garment, Precut, yardage};
+        use crate::cloth::garments::Precut;
         use crate::cloth::weight::Cloth;
         use crate::fitting::tests::begun;
         use crate::measure::inches;
         use crate::plan::Plan;
-        let cloth = |denim| {
-            let garment = Garment {
-                name: "Cloth".into(),
-                pieces: vec![yardage(inches(30), inches(10))],
-                start: None,
-            };
-            let from = Source::Cloth(garment);
-            Heap::new(from, Use::Denim { denim }, Cloth::denim())
-        };
+        let cloth = |denim| cloth_of(30, 10, Use::Denim { denim });
         let told = |across, down| {
             let mut throw = begun(Plan {
                 across,
@@ -722,11 +727,8 @@ mod tests {
     /// what they leave is pieced, two halves of 2¾ in beside them, one square more of its denim.
     #[test]
     fn a_piece_gives_no_more_strips_than_are_wanted() {
-        use crate::cloth::garments::{Garment, yardage};
         use crate::cloth::ways::CutWay;
-        use crate::cloth::weight::Cloth;
         use crate::fitting::tests::begun;
-        use crate::measure::inches;
         use crate::plan::Plan;
         let told = |width, height, pieced| {
             let mut throw = begun(Plan {
@@ -735,13 +737,7 @@ mod tests {
                 ..Plan::default()
             });
             throw.denims = crate::demo::denims();
-            let garment = Garment {
-                name: "Cloth".into(),
-                pieces: vec![yardage(inches(width), inches(height))],
-                start: None,
-            };
-            let makes = Use::Denim { denim: Some(1) };
-            let mut heap = Heap::new(Source::Cloth(garment), makes, Cloth::denim());
+            let mut heap = cloth_of(width, height, Use::Denim { denim: Some(1) });
             let way = CutWay {
                 pieced,
                 ..CutWay::PLAIN
@@ -773,10 +769,7 @@ mod tests {
     /// Two strips are wanted. A piece begun with three, none of which is cut, gives one of them up.
     #[test]
     fn strips_that_are_not_wanted_any_more_are_given_up() {
-        use crate::cloth::garments::{Garment, yardage};
-        use crate::cloth::weight::Cloth;
         use crate::fitting::tests::begun;
-        use crate::measure::inches;
         use crate::plan::Plan;
         use crate::throw::BegunPiece;
         let told = |strips| {
@@ -785,12 +778,7 @@ mod tests {
                 down: 2,
                 ..Plan::default()
             });
-            let garment = Garment {
-                name: "Cloth".into(),
-                pieces: vec![yardage(inches(30), inches(15))],
-                start: None,
-            };
-            let heap = Heap::new(Source::Cloth(garment), Use::ANY_DENIM, Cloth::denim());
+            let heap = cloth_of(30, 15, Use::ANY_DENIM);
             throw.pile.insert(0, heap);
             let begun = BegunPiece {
                 lines: Count::NONE,
