@@ -154,6 +154,7 @@ fn command(throw: &Throw, (kind, pick): (u8, u32)) -> Command {
             pieces: vec![square],
             face: Face::BOTH[pick as usize / 31 % 2],
             print: (pick % 4 > 0).then_some((pick / 37 % throw.prints.len() as u32) as u8),
+            laid_on: false,
         },
         _ => Command::SetDenim {
             pieces: vec![square],

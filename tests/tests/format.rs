@@ -436,6 +436,7 @@ fn of_every_kind(said: bool) -> Journal {
             | Event::Outlined { .. }
             | Event::LapsMarked { .. }
             | Event::Patched { .. }
+            | Event::LaidOn { .. }
             | Event::Unpicked { .. }
             | Event::Moved { .. }
             | Event::Turned { .. }
@@ -1040,6 +1041,53 @@ fn of_patches() -> Journal {
     record("kept-9", &begun, events)
 }
 
+/// A record in which fabric is laid on squares of a pair that is sewn: on one face of each, one of
+/// them taken off again.
+fn of_laid_on() -> Journal {
+    let pair = Rect::from([0, 0, 1, 2]);
+    let [one, other] = [0, 1].map(|col| Rect::square(0, col));
+    let done = |task, pieces: &[Rect]| Event::Done {
+        task,
+        pieces: pieces.to_vec(),
+        made: vec![],
+    };
+    let laid = |square, face, side| Event::LaidOn {
+        squares: vec![(square, face, side)],
+    };
+    let faces = |back| Event::FacesChanged {
+        faces: vec![(
+            other,
+            Cover {
+                back,
+                ..Cover::default()
+            },
+        )],
+        again: None,
+        by_hand: None,
+    };
+    let front = Cover {
+        front: Some(0),
+        ..Cover::default()
+    };
+    let events = [
+        done(Task::Cut, &[one, other]),
+        done(Task::Dot, &[pair]),
+        done(Task::Stitch, &[pair]),
+        Event::FacesChanged {
+            faces: vec![(one, front)],
+            again: None,
+            by_hand: None,
+        },
+        laid(one, Face::Front, Some(sixty_fourths(240))),
+        faces(Some(1)),
+        laid(other, Face::Back, Some(sixty_fourths(240))),
+        faces(None),
+        laid(other, Face::Back, None),
+        done(Task::CoverFront, &[one]),
+    ];
+    record("kept-10", &demo_begun(), events)
+}
+
 /// The state a record folds to, as far as it is more than what its events say.
 fn state(journal: &Journal) -> Value {
     let throw = journal.throw();
@@ -1058,6 +1106,9 @@ fn state(journal: &Journal) -> Value {
         });
         if let Some(lap) = work.halves {
             own["halves"] = json!(lap);
+        }
+        if work.laid_on.iter().any(Option::is_some) {
+            own["laid_on"] = json!(work.laid_on);
         }
         own
     });
@@ -1173,6 +1224,7 @@ fn version_2_opens_and_is_written_again_to_the_byte() {
     check("parts-2", of_parts);
     check("halves-2", of_halves);
     check("patches-2", of_patches);
+    check("laid-on-2", of_laid_on);
     check("more-2", of_more);
     let text = std::fs::read_to_string(kept("more-2.jsonl")).expect("kept");
     let read = Journal::read(text.as_bytes()).expect("it opens").journal;

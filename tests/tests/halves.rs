@@ -50,11 +50,13 @@ fn keep_a_throw(data: &Path) {
             pieces: vec![Rect::square(0, 1), Rect::square(2, 2)],
             face: Face::Front,
             print: Some(1),
+            laid_on: false,
         },
         Command::SetFace {
             pieces: vec![Rect::square(1, 1)],
             face: Face::Front,
             print: Some(0),
+            laid_on: false,
         },
     ];
     for command in commands {

@@ -159,6 +159,22 @@ fn more_on_the_back_after_two_fours_are_sewn() {
         .wait_until("it is taken back", |_| covered(&walk) == [3, 0]);
     assert_eq!((cells(&walk, "front"), cells(&walk, "back")), before);
     assert!(!to_cover(&walk, "cover-back"));
+
+    // What is sewn in gets fabric by hand, once it was said how; the step says it again.
+    walk.tap("tab-faces");
+    walk.tap("field-face-back");
+    walk.window.wait_text("Back, as you see it turned over");
+    walk.tap("face-0-0");
+    walk.tap("choose-print");
+    walk.sees("laid-on", "trimmed to 3¾ × 3¾ in");
+    walk.tap("print-2");
+    walk.window
+        .wait_until("it is to be covered", |_| covered(&walk) == [3, 1]);
+    walk.tap("tab-work");
+    walk.tap("offer-cover-back-square");
+    walk.window
+        .wait_text("Turn the work over. Trim the fabric to 3¾ × 3¾ in.");
+    assert_eq!(shown(&walk, &fours).len(), sewn.len());
 }
 
 #[test]

@@ -69,6 +69,7 @@ pub fn throw(across: u16, down: u16) -> Journal {
                 pieces,
                 face,
                 print: Some(print),
+                laid_on: false,
             });
         }
     }

@@ -322,7 +322,12 @@ face: Face,
 /**
  * The print, or none for bare denim.
  */
-print: number | null, } | { "do": "set-denim", 
+print: number | null, 
+/**
+ * Also onto squares that are sewn in: there it is trimmed until it lies clear of the laps,
+ * glued and stitched round.
+ */
+laid_on: boolean, } | { "do": "set-denim", 
 /**
  * The squares.
  */
@@ -1110,6 +1115,10 @@ pinned: boolean,
  */
 unit: Rect | null, 
 /**
+ * It is sewn in and bare on this face: fabric can only be laid on it.
+ */
+sewn_bare: boolean, 
+/**
  * The fewest quarters that piece may be turned by; 0 where it may not.
  */
 turn: number, 
@@ -1185,6 +1194,10 @@ lines: Array<string>,
  * How well the wishes are met.
  */
 wishes: Array<WishLine>, 
+/**
+ * How fabric comes onto squares that are sewn in, in words; none where they are too small.
+ */
+laid_on: string | null, 
 /**
  * Whether this face is the stitching side, in words.
  */
@@ -3721,6 +3734,10 @@ most: [number, number],
  * How many squares are still free and what can be had, where some are not.
  */
 free: string | null, 
+/**
+ * Where squares that are sewn in are bare: that fabric can be laid on them by hand, in words.
+ */
+by_hand_on_sewn: string | null, 
 /**
  * Shares to choose with one tap, with what they come to.
  */

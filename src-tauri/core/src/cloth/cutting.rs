@@ -657,7 +657,8 @@ fn slack(piece: &Piece, plan: &CutPlan, patch: &Patch) -> Length {
     };
     let [_, end] = ground.level(in_nm(patch.from), in_nm(patch.to));
     let zones = piece.zones.iter().map(|z| (z.from, z.to, z.left));
-    let runs = plan.strips.iter().flat_map(Strip::runs);
+    let level = |strip: &&Strip| strip.from < patch.to && strip.to > patch.from;
+    let runs = plan.strips.iter().filter(level).flat_map(Strip::runs);
     let halves = plan.halves.iter().map(|half| half.patch);
     let cut = runs.chain(plan.binding.iter().copied()).chain(halves);
     let end = zones

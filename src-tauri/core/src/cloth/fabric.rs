@@ -97,6 +97,11 @@ pub struct Cover {
 impl Face {
     /// Front, then back.
     pub const BOTH: [Face; 2] = [Face::Front, Face::Back];
+
+    /// Its number in lists of both.
+    pub fn index(self) -> usize {
+        usize::from(self == Face::Back)
+    }
 }
 
 impl Cover {

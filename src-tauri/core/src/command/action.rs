@@ -76,6 +76,10 @@ pub enum Command {
         face: Face,
         /// The print, or none for bare denim.
         print: Option<u8>,
+        /// Also onto squares that are sewn in: there it is trimmed until it lies clear of the laps,
+        /// glued and stitched round.
+        #[serde(default)]
+        laid_on: bool,
     },
     /// Take another denim for squares, or turn it over.
     SetDenim {

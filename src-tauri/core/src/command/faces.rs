@@ -21,21 +21,31 @@ pub(super) fn set_face(
     pieces: &[Rect],
     face: Face,
     print: Option<u8>,
+    laid_on: bool,
 ) -> Result<Vec<Event>, Rejection> {
     if print.is_some_and(|p| usize::from(p) >= throw.prints.len()) {
         return Err(Rejection::Cloth);
     }
-    let mut faces = Vec::new();
+    let (mut faces, mut laid) = (Vec::new(), Vec::new());
     for piece in known_squares(throw, pieces)? {
         let cover = throw.cover(piece);
         if cover.on(face) == print {
             continue;
         }
-        if throw.is_joined(piece) {
+        let was = throw.laid_on(piece, face);
+        let side = match print {
+            Some(print) if throw.is_joined(piece) => throw.lies_on_sewn(print),
+            _ => None,
+        };
+        let bare = cover.on(face).is_none() && laid_on && side.is_some();
+        if throw.is_joined(piece) && was.is_none() && !bare {
             return Err(Rejection::Joined(piece));
         }
         if throw.has(piece, cover_task(face)) {
             return Err(Rejection::Glued(piece));
+        }
+        if side != was {
+            laid.push((piece, face, side));
         }
         faces.push((piece, cover.with(face, print)));
     }
@@ -45,7 +55,11 @@ pub(super) fn set_face(
     if faces.is_empty() {
         return Err(Rejection::Nothing);
     }
-    Ok(vec![faces_changed(throw, faces, false)])
+    let mut events = vec![faces_changed(throw, faces, false)];
+    if !laid.is_empty() {
+        events.push(Event::LaidOn { squares: laid });
+    }
+    Ok(events)
 }
 
 /// No more squares of a fabric that was counted can be placed than there are of it, what the pile still

@@ -111,7 +111,8 @@ fn decide_for(throw: &Throw, action: &Command) -> Result<Vec<Event>, Rejection> 
             pieces,
             face,
             print,
-        } => faces::set_face(throw, pieces, *face, *print),
+            laid_on,
+        } => faces::set_face(throw, pieces, *face, *print, *laid_on),
         A::SetDenim {
             pieces,
             denim,

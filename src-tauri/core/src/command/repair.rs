@@ -153,14 +153,22 @@ pub(super) fn patch(
         return Err(Rejection::Covered(piece));
     }
     within_stock(throw, print, used(throw, print) + 1)?;
-    Ok(vec![
+    let joined = throw.is_joined(piece);
+    let side = throw.lies_on_sewn(print).filter(|_| joined);
+    let mut events = vec![
         Event::Patched {
             piece,
             why,
-            sewn: throw.is_joined(piece),
+            // What is trimmed clear of the laps is told by itself.
+            sewn: joined && side.is_none(),
         },
         faces_changed(throw, vec![(piece, cover.with(face, Some(print)))], false),
-    ])
+    ];
+    if side.is_some() {
+        let squares = vec![(piece, face, side)];
+        events.push(Event::LaidOn { squares });
+    }
+    Ok(events)
 }
 
 /// Open joins, in a four that is first laid back as it was sewn.

@@ -91,7 +91,7 @@ fn spread_face(
         }
     }
     for _ in covered.len()..wish as usize {
-        let side = usize::from(face == Face::Back);
+        let side = face.index();
         let free = |i: &usize| !ground.fixed[*i][side] && covers[*i].on(face).is_none();
         let best = (0..covers.len())
             .filter(free)
@@ -163,22 +163,24 @@ pub fn layers(across: u16, down: u16, covers: &[Cover]) -> (u32, u32) {
 pub fn thickest(throw: &Throw) -> (u32, u32, u32) {
     let (across, down) = (throw.plan.across, throw.plan.down);
     // A patch lies clear of the laps and adds nothing there.
-    let in_laps = |cover: &Cover| {
-        let whole = |print: &u8| {
-            let print = throw.prints.get(usize::from(*print));
-            print.is_none_or(|p| p.patch.is_none())
+    let in_laps = |square: Rect| {
+        let cover = throw.cover(square);
+        let whole = |face| {
+            cover
+                .on(face)
+                .filter(|_| throw.patch_on(square, face).is_none())
         };
         Cover {
-            front: cover.front.filter(whole),
-            back: cover.back.filter(whole),
-            ..*cover
+            front: whole(Face::Front),
+            back: whole(Face::Back),
+            ..cover
         }
     };
-    let covers: Vec<Cover> = throw.covers().iter().map(in_laps).collect();
+    let covers: Vec<Cover> = throw.assembly().whole().squares().map(in_laps).collect();
     let (_, crossing) = layers(across, down, &covers);
     let here = |square: Rect| {
         let more = u32::from(throw.is_pieced(square));
-        (in_laps(&throw.cover(square)).layers() + more, 1 + more)
+        (in_laps(square).layers() + more, 1 + more)
     };
     let mut lap = (0, 0);
     for square in Rect::grid(across, down).squares() {

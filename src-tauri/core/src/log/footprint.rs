@@ -200,6 +200,11 @@ fn footprint(throw: &Throw, event: &Event) -> Footprint {
             places(laps.iter().flat_map(|(a, b, _)| [a, b]))
         }
         Event::Patched { piece, .. } => vec![Aspect::Place(*piece)],
+        Event::LaidOn { squares } => {
+            // What it is trimmed to comes of the laps.
+            needs.push(Aspect::Plan);
+            places(squares.iter().map(|(square, _, _)| square))
+        }
         Event::Unpicked { pieces, .. } => {
             needs.push(Aspect::Plan);
             places(pieces.iter().map(|(piece, _)| piece))

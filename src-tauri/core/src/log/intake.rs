@@ -300,6 +300,17 @@ fn within_limits(event: &Event) -> bool {
                     .all(|(a, b, lap)| place(*a) && place(*b) && lap.is_none_or(real))
         }
         Event::Patched { piece, .. } | Event::Spoilt { piece, .. } => place(*piece),
+        Event::LaidOn { squares } => {
+            let each: BTreeSet<_> = squares
+                .iter()
+                .map(|(s, face, _)| (s, face.index()))
+                .collect();
+            each.len() == squares.len()
+                && squares.len() <= LONGEST_LIST
+                && squares
+                    .iter()
+                    .all(|(s, _, side)| place(*s) && side.is_none_or(real))
+        }
         Event::Unpicked { pieces, .. } => {
             pieces.len() <= LONGEST_LIST && pieces.iter().all(|(p, l)| place(*p) && real(*l))
         }
@@ -454,6 +465,7 @@ fn known(throw: &Throw, event: &Event) -> bool {
         Event::Patched { piece, .. } | Event::Spoilt { piece, .. } => {
             piece.is_square() && there(piece)
         }
+        Event::LaidOn { squares } => squares.iter().all(|(s, _, _)| s.is_square() && there(s)),
         Event::Unpicked { pieces, .. } => pieces.iter().all(|(piece, _)| joined(piece)),
         Event::Moved { moves } => moves.iter().all(|(from, to)| there(from) && there(to)),
         Event::Turned { pieces } => pieces.iter().all(|(piece, _)| there(piece)),
@@ -540,6 +552,7 @@ fn ready(throw: &Throw, event: &Event) -> bool {
         | Event::SparesCounted { .. }
         | Event::Outlined { .. }
         | Event::Patched { .. }
+        | Event::LaidOn { .. }
         | Event::Moved { .. }
         | Event::Turned { .. }
         | Event::Pinned { .. }

@@ -45,6 +45,11 @@ pub fn patch_clear() -> Length {
     eighth_inches(1)
 }
 
+/// The smallest patch that is worth stitching round, 1 in (our judgement, no source).
+pub fn least_patch() -> Length {
+    inches(1)
+}
+
 /// Most squares across or down.
 pub const MOST: u16 = 60;
 /// Shortest side that may be planned, 25 mm.
@@ -374,6 +379,12 @@ impl Plan {
         let off = std::cmp::max(self.natural_four() - self.target(), zero());
         let lap = std::cmp::max(self.lap, self.lap_between());
         self.side - (lap + off + patch_clear()) * 2
+    }
+
+    /// The side of fabric that is laid on a square when it is sewn in: as large as lies clear of every
+    /// lap. None where too little of it would be left to be stitched round.
+    pub fn laid_on(&self) -> Option<Length> {
+        Some(self.most_patch()).filter(|side| *side >= least_patch())
     }
 
     /// Denim that shows round a patch of this side, before laps are laid over it.

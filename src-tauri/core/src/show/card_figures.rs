@@ -68,7 +68,9 @@ pub(super) fn card_figures(
             match throw.patch_on(piece, face) {
                 Some(side) => {
                     add("patch", context.by(side, side));
-                    add("round-patch", context.length(plan.round(side)));
+                    if throw.laid_on(piece, face).is_none() {
+                        add("round-patch", context.length(plan.round(side)));
+                    }
                 }
                 None => add("square", context.by(plan.side, plan.side)),
             }

@@ -50,8 +50,11 @@ impl Context<'_> {
     }
 
     /// Fringe. Where it is scarce, a mark of the ruler may lie between it and the least that is wanted:
-    /// then it is told in 32nds of an inch, or tenths of a millimetre.
+    /// then it is told in 32nds of an inch, or tenths of a millimetre. Less than nothing is none.
     pub(super) fn fringe(&self, length: Length) -> Shown {
+        if length < zero() {
+            return self.plain(say!(self, "none"));
+        }
         if length >= sixty_fourths(8) {
             return self.length(length);
         }
@@ -183,15 +186,6 @@ impl Context<'_> {
             spoken: text.clone(),
             text,
             rounded: false,
-        }
-    }
-
-    /// A length, or the word for less than nothing.
-    pub(super) fn over_nothing(&self, length: Length) -> Shown {
-        if length < zero() {
-            self.plain(say!(self, "none"))
-        } else {
-            self.length(length)
         }
     }
 

@@ -1,12 +1,12 @@
 //! The cutting list of a piece in words: the same lines on screen, on paper and in a drawing.
 
-use crate::cloth::cutting::{self, CutPlan, FromEdge, Half, HalfRun, Patch};
+use crate::cloth::cutting::{self, Beginning, CutPlan, FromEdge, Half, HalfRun, Patch};
 use crate::cloth::garments::{Piece, Zone, ZoneKind};
 use crate::cloth::pile::Heap;
 use crate::cloth::steps::{CutStep, HalvesLie, steps};
 use crate::command::Command;
 use crate::log::journal::{Journal, What};
-use crate::measure::{Count, Length, in_nm, zero};
+use crate::measure::{Count, Length, Ruler, in_nm, zero};
 use crate::plan::assembly::Rect;
 use crate::show::context::Context;
 use crate::show::names;
@@ -16,6 +16,7 @@ use crate::throw::wishes::Grain;
 use crate::throw::{Event, Throw, Went};
 use crate::words::Shown;
 use serde::Serialize;
+use std::cell::RefCell;
 use std::collections::BTreeMap;
 use ts_rs::TS;
 
@@ -155,19 +156,38 @@ pub(super) fn strips_out(journal: &Journal) -> BTreeMap<(u16, usize), Count> {
         .collect()
 }
 
-/// What the left edge of something cut is measured from, and how far it is from there; nothing
-/// where it begins there. `nth` counts what is cut as [`cutting::beginnings`] does.
-fn beginning(
-    piece: &Piece,
-    cuts: &CutPlan,
-    nth: usize,
-    context: Context<'_>,
-) -> (FromEdge, Option<Shown>) {
-    let begins = |ruler| cutting::beginnings(piece, cuts, ruler)[nth];
-    let own = begins(context.ruler);
-    let by = |ruler| context.words.single(begins(ruler).by, ruler);
-    let left = (own.by > zero()).then(|| context.in_each(by));
-    (own.from, left)
+/// Where everything that is cut begins, worked out once for each ruler it is read off.
+struct Beginnings<'a> {
+    piece: &'a Piece,
+    cuts: &'a CutPlan,
+    known: RefCell<Vec<(Ruler, Vec<Beginning>)>>,
+}
+
+impl<'a> Beginnings<'a> {
+    fn of(piece: &'a Piece, cuts: &'a CutPlan) -> Beginnings<'a> {
+        let known = RefCell::default();
+        Beginnings { piece, cuts, known }
+    }
+
+    fn at(&self, nth: usize, ruler: Ruler) -> Beginning {
+        let mut known = self.known.borrow_mut();
+        if let Some((_, all)) = known.iter().find(|(own, _)| *own == ruler) {
+            return all[nth];
+        }
+        let all = cutting::beginnings(self.piece, self.cuts, ruler);
+        let one = all[nth];
+        known.push((ruler, all));
+        one
+    }
+
+    /// What the left edge of something cut is measured from, and how far it is from there; nothing
+    /// where it begins there. `nth` counts what is cut as [`cutting::beginnings`] does.
+    fn told(&self, nth: usize, context: Context<'_>) -> (FromEdge, Option<Shown>) {
+        let own = self.at(nth, context.ruler);
+        let by = |ruler| context.words.single(self.at(nth, ruler).by, ruler);
+        let left = (own.by > zero()).then(|| context.in_each(by));
+        (own.from, left)
+    }
 }
 
 /// Whether heights are measured above a hem; else above the lower edge.
@@ -206,6 +226,7 @@ pub(super) fn rows(
         let own = own.filter_map(|pair| laid.chalk(cuts.whole() as usize + pair));
         own.collect::<Vec<String>>()
     };
+    let begin = Beginnings::of(piece, cuts);
     let steps = steps(piece, cuts).into_iter().enumerate();
     steps
         .map(|(i, step)| {
@@ -238,7 +259,7 @@ pub(super) fn rows(
                     (say!(context, "cut-straight-title"), text, None, [0; 2])
                 }
                 CutStep::Binding { patch, above } => {
-                    let left = beginning(piece, cuts, place, context);
+                    let left = begin.told(place, context);
                     place += 1;
                     let text = binding(&patch, (above, low), left, context);
                     (say!(context, "cut-binding-title"), text, None, [0; 2])
@@ -268,7 +289,7 @@ pub(super) fn rows(
                     low = "cut";
                     let side = in_nm(high).max(1);
                     for (k, run) in runs.iter().enumerate() {
-                        let (from, left) = beginning(piece, cuts, place, context);
+                        let (from, left) = begin.told(place, context);
                         place += 1;
                         let key = match from {
                             FromEdge::Cloth => "cut-run",
@@ -293,7 +314,7 @@ pub(super) fn rows(
                     }
                     let apart = cuts.loose_halves().into_iter();
                     for run in apart.filter(|run| run.strip == Some(nth)) {
-                        text.push(half_run(piece, cuts, (loose, &run), context));
+                        text.push(half_run(&begin, (loose, &run), context));
                         loose += 1;
                     }
                     let own = (before..before + squares).filter_map(|k| laid.chalk(k as usize));
@@ -352,7 +373,7 @@ pub(super) fn rows(
                     let row = halves.first().map(|n| cuts.halves[*n].patch.from);
                     let apart = cuts.loose_halves().into_iter();
                     for run in apart.filter(|r| r.strip.is_none() && Some(r.patch.from) == row) {
-                        text.push(half_run(piece, cuts, (loose, &run), context));
+                        text.push(half_run(&begin, (loose, &run), context));
                         loose += 1;
                     }
                     let n = halves.len() as u32;
@@ -388,13 +409,8 @@ fn half_wide(cuts: &CutPlan, context: Context<'_>) -> Shown {
 }
 
 /// A run of halves in words.
-fn half_run(
-    piece: &Piece,
-    cuts: &CutPlan,
-    (nth, run): (usize, &HalfRun),
-    context: Context<'_>,
-) -> String {
-    let (from, left) = beginning(piece, cuts, nth, context);
+fn half_run(begin: &Beginnings<'_>, (nth, run): (usize, &HalfRun), context: Context<'_>) -> String {
+    let (from, left) = begin.told(nth, context);
     let size = run.patch.right - run.patch.left;
     let each = crate::measure::nm(in_nm(size) / i64::from(run.count.max(1)));
     let wide = context.length(each);

@@ -18,14 +18,15 @@ pub(super) fn denim_to_come(throw: &Throw) -> [Count; 2] {
 
 /// Whether squares that seem enough may still turn out too few with the spares to keep back, since
 /// nobody has measured all they are to come from.
-pub(super) fn is_unsure(account: &ClothAccount, [low, _]: [Count; 2]) -> bool {
+pub(super) fn is_unsure(account: &ClothAccount, to_come: [Count; 2]) -> bool {
+    !account.is_uneven() && is_unsure_in_all(account, to_come)
+}
+
+/// The same of all denims together, however they are shared out.
+fn is_unsure_in_all(account: &ClothAccount, [low, _]: [Count; 2]) -> bool {
     let (over, keep) = (account.over(), i64::from(account.keep));
     let at_least = over - i64::from(account.to_come.saturating_sub(low.get()));
-    account.cut < account.wanted
-        && !account.is_uneven()
-        && over >= 0
-        && at_least < over
-        && at_least < keep
+    account.cut < account.wanted && over >= 0 && at_least < over && at_least < keep
 }
 
 /// How many squares are lacking.
@@ -48,12 +49,16 @@ pub(super) fn enough_squares(
     let (over, keep) = (account.over(), i64::from(account.keep));
     if account.cut >= account.wanted {
         say!(context, "pile-all-cut")
-    } else if is_unsure(account, to_come) {
+    } else if is_unsure_in_all(account, to_come) {
         let [low, high] = to_come;
         let open = account.wanted - account.cut;
+        let key = match account.is_uneven() {
+            true => "pile-perhaps-uneven",
+            false => "pile-perhaps",
+        };
         say!(
             context,
-            "pile-perhaps",
+            key,
             low = low,
             high = high,
             wanted = open.saturating_sub(account.spares) + account.keep

@@ -212,6 +212,13 @@ pub(super) fn event(event: &Event, throw: &Throw, context: Context<'_>) -> Strin
             piece = names::piece(throw, *piece, context),
             why = context.say(&format!("mishap-{}", why.key()), &[])
         ),
+        Event::LaidOn { squares } => {
+            let on = squares.iter().any(|(_, _, side)| side.is_some());
+            let told = squares.iter().filter(|(_, _, side)| side.is_some() == on);
+            let list: Vec<Rect> = told.map(|(square, _, _)| *square).collect();
+            let key = if on { "did-lay-on" } else { "did-not-lay-on" };
+            context.say(key, &[("piece", pieces(&list, throw, context).into())])
+        }
         Event::Moved { moves } => match moves.first() {
             Some((from, to)) => say!(
                 context,

@@ -30,6 +30,8 @@ pub struct FaceCell {
     pub pinned: bool,
     /// The loose piece it belongs to: itself, a pair or a four; none once it is joined to more.
     pub unit: Option<Rect>,
+    /// It is sewn in and bare on this face: fabric can only be laid on it.
+    pub sewn_bare: bool,
     /// The fewest quarters that piece may be turned by; 0 where it may not.
     pub turn: u8,
     /// Its label.
@@ -65,6 +67,8 @@ pub struct FacesView {
     pub lines: Vec<String>,
     /// How well the wishes are met.
     pub wishes: Vec<WishLine>,
+    /// How fabric comes onto squares that are sewn in, in words; none where they are too small.
+    pub laid_on: Option<String>,
     /// Whether this face is the stitching side, in words.
     pub stitching: String,
     /// Squares covered on the front and on the back.
@@ -117,6 +121,7 @@ pub(super) fn faces(journal: &Journal, face: Face, context: Context<'_>) -> Face
                 y: shown.row,
                 pinned,
                 unit,
+                sewn_bare: joined && cover.on(face).is_none(),
                 turn: [1, 2].into_iter().find(turns).unwrap_or(0),
                 label: names::square(piece),
                 spoken: say!(
@@ -130,7 +135,7 @@ pub(super) fn faces(journal: &Journal, face: Face, context: Context<'_>) -> Face
         .collect();
     let wishes = wishes::standing(throw);
     let score = arrange::of(throw, wishes);
-    let clashes: Vec<(Rect, Rect)> = score.alike[usize::from(face == Face::Back)]
+    let clashes: Vec<(Rect, Rect)> = score.alike[face.index()]
         .iter()
         .map(|(a, b)| (turned(*a), turned(*b)))
         .collect();
@@ -142,6 +147,10 @@ pub(super) fn faces(journal: &Journal, face: Face, context: Context<'_>) -> Face
         clashes: &clashes,
     };
     let covered = Face::BOTH.map(|face| throw.covered(face));
+    let laid_on = throw.plan.laid_on().map(|side| {
+        let side = context.by(side, side);
+        say!(context, "face-laid-on", side = side)
+    });
     let both = throw.covers().iter().filter(|c| c.layers() == 3).count();
     let (lap, _, crossing) = thickest(throw);
     let squares = throw.plan.squares();
@@ -149,7 +158,7 @@ pub(super) fn faces(journal: &Journal, face: Face, context: Context<'_>) -> Face
         Face::Front => say!(context, "face-front"),
         Face::Back => say!(context, "face-back"),
     };
-    let this = covered[usize::from(face == Face::Back)];
+    let this = covered[face.index()];
     let mut lines = vec![
         say!(context, "face-covered", n = this, all = squares),
         say!(context, "face-both", n = both),
@@ -186,6 +195,7 @@ pub(super) fn faces(journal: &Journal, face: Face, context: Context<'_>) -> Face
         prints: swatches(journal, context),
         denims: throw.denims.clone(),
         wishes: wishes::lines_now(&score, wishes, throw, context),
+        laid_on,
         stitching: match face {
             Face::Front => say!(context, "stitching-front"),
             Face::Back => say!(context, "stitching-back"),

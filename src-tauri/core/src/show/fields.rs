@@ -1,6 +1,6 @@
 //! Lengths as typed into fields.
 
-use crate::measure::{Length, NM_PER_INCH, Ruler, System, in_nm, read_exact};
+use crate::measure::{Length, MetricUnit, NM_PER_INCH, Ruler, System, in_nm, read_exact};
 use crate::show::context::Context;
 use crate::show::errors;
 use crate::show::parts::FieldProblem;
@@ -89,10 +89,12 @@ pub(super) fn field(length: Length, context: Context<'_>) -> String {
     }
 }
 
-/// Needles and stitches are marked in millimetres: who works in centimetres types them so too.
+/// Needles, stitches and plates are marked in millimetres everywhere: they are typed so too, as
+/// [`Context::needle`] shows them.
 pub(super) fn by_needle(context: Context<'_>) -> Context<'_> {
     let ruler = Ruler {
-        metric: crate::measure::MetricUnit::Mm,
+        system: System::Metric,
+        metric: MetricUnit::Mm,
         ..context.ruler
     };
     Context { ruler, ..context }

@@ -1,5 +1,6 @@
 //! What to have at hand, how heavy the throw gets and how long it takes.
 
+use crate::cloth::fabric::Face;
 use crate::cloth::pile::how;
 use crate::cloth::thread::{Glue, Gluing, Need, Winding, for_halves, for_throw, glue, need, seams};
 use crate::cloth::weight::{
@@ -13,7 +14,7 @@ use crate::show::enough;
 use crate::show::parts::{Figure, Head, gone_told, head};
 use crate::show::stages::time_left;
 use crate::throw::account::{ClothAccount, account};
-use crate::throw::stock::{cloth_for, covers, gone, used};
+use crate::throw::stock::{cloth_for, covers, gone};
 use crate::throw::{Item, Throw};
 use serde::Serialize;
 use ts_rs::TS;
@@ -90,10 +91,13 @@ fn pieced(throw: &Throw, account: &ClothAccount) -> u32 {
 
 /// The cloth in all patches smaller than a square.
 fn patch_area(throw: &Throw) -> Area {
-    let each = (0..=u8::MAX).zip(&throw.prints).filter_map(|(n, print)| {
-        let side = print.patch?;
-        Some(square_metres(side, side) * f64::from(used(throw, n)))
-    });
+    let faces = |square| {
+        Face::BOTH
+            .into_iter()
+            .filter_map(move |face| throw.patch_on(square, face))
+    };
+    let sides = throw.assembly().whole().squares().flat_map(faces);
+    let each = sides.map(|side| square_metres(side, side));
     each.fold(square_metres(nm(0), nm(0)), |sum, area| sum + area)
 }
 

@@ -126,11 +126,15 @@ pub(super) fn off(
             // One that is not stitched yet is not measured.
             lines.push(say!(context, "off-measure-first"));
         }
-        for seam in thin_laps(throw, piece) {
+        let thin = thin_laps(throw, piece);
+        for seam in &thin {
             lines.push(match seam {
                 Seam::Upright => say!(context, "off-thin-across"),
                 Seam::Level => say!(context, "off-thin-down"),
             });
+        }
+        if over && !thin.is_empty() {
+            lines.push(say!(context, "off-thin-stretched"));
         }
         if can_be_off(throw, piece) {
             found = ways_for_block(throw, piece, context.ruler);
@@ -326,8 +330,13 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
     ) {
         lines.extend(fabric_anew(throw, piece, context));
     }
-    if matches!(way.kind, RemedyKind::Patch(_)) && throw.is_joined(piece) {
-        lines.push(say!(context, "way-patch-round"));
+    if let Command::Patch { print, .. } = &way.action
+        && throw.is_joined(piece)
+    {
+        lines.push(match throw.lies_on_sewn(*print) {
+            Some(side) => say!(context, "way-patch-laid-on", side = context.by(side, side)),
+            None => say!(context, "way-patch-round"),
+        });
     }
     if way.kind == RemedyKind::Another {
         lines.extend(taken_anew(throw, piece, context));

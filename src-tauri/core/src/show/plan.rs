@@ -5,7 +5,7 @@ use crate::command::{Command, decide};
 use crate::faces::inherit;
 use crate::faces::spread::layers;
 use crate::log::journal::Journal;
-use crate::measure::{Length, millimetres, zero};
+use crate::measure::{Length, millimetres};
 use crate::plan::assembly::{Assembly, Kind, Rect};
 use crate::plan::{Advice, Binding, JoinOrder, Joining, Plan, Stitch, USUAL_STITCH_MM};
 use crate::show::context::Context;
@@ -447,8 +447,7 @@ pub(super) fn figures_of(
         )),
     );
     match plan.fringe() {
-        Some(fringe) if fringe >= zero() => add("fringe", context.fringe(fringe)),
-        Some(fringe) => add("fringe", context.over_under(fringe)),
+        Some(fringe) => add("fringe", context.fringe(fringe)),
         None => add("fringe", context.plain(say!(context, "no-fringe"))),
     }
     let fits = covers.filter(|c| c.len() == plan.squares() as usize);
@@ -490,20 +489,13 @@ pub(super) fn figures_of(
 
 pub(super) fn advice(advice: &Advice, context: Context<'_>) -> Problem {
     match advice {
-        Advice::FringeShort { fringe, enough } => {
-            let shown = if *fringe < zero() {
-                say!(context, "none")
-            } else {
-                context.fringe(*fringe).text
-            };
-            context.words.problem(
-                "advice-fringe",
-                &[
-                    ("fringe", shown.into()),
-                    ("enough", up(*enough, context).into()),
-                ],
-            )
-        }
+        Advice::FringeShort { fringe, enough } => context.words.problem(
+            "advice-fringe",
+            &[
+                ("fringe", context.fringe(*fringe).into()),
+                ("enough", up(*enough, context).into()),
+            ],
+        ),
         Advice::OddGrid => context.words.problem("advice-odd", &[]),
         Advice::TwinNeedle { spacing } => context.words.problem(
             "advice-twin",

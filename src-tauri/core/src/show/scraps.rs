@@ -221,7 +221,7 @@ pub(super) fn scrap_row(
         lines.push(say!(
             context,
             "scrap-fringe",
-            fringe = context.over_nothing(fringe)
+            fringe = context.fringe(fringe)
         ));
     }
     if !scrap.note.is_empty() {
@@ -278,7 +278,7 @@ fn column(
     add("lap", context.length(p.lap));
     add("stitch", context.plain(stitch(p.stitch, context)));
     match p.fringe() {
-        Some(fringe) => add("fringe", context.over_nothing(fringe)),
+        Some(fringe) => add("fringe", context.fringe(fringe)),
         None => add("fringe", context.plain(say!(context, "no-fringe"))),
     }
     let (denim, cotton) = (cloth_for(throw, true), cloth_for(throw, false));

@@ -199,8 +199,11 @@ impl GatheredDay {
                 let pieces = pieces.iter().map(|(p, _, _)| *p);
                 self.count_all(Task::SquareUp, pieces, throw);
             }
-            Event::PieceCut { squares, .. } => {
-                self.count(Task::Cut, Kind::Square, squares.get() as usize);
+            // Squares of fabric, such as those of a pack, are not the throw's own.
+            Event::PieceCut { n, squares, .. } => {
+                if throw.pile.get(n).is_none_or(|heap| heap.makes.is_denim()) {
+                    self.count(Task::Cut, Kind::Square, squares.get() as usize);
+                }
             }
             Event::Begun { .. }
             | Event::PlanChanged { .. }
@@ -245,6 +248,7 @@ impl GatheredDay {
             Event::Renamed { .. }
             | Event::Archived { .. }
             | Event::FacesChanged { .. }
+            | Event::LaidOn { .. }
             | Event::ClothChanged { .. }
             | Event::SparesUsed { .. }
             | Event::SquareMoved { .. }

@@ -20,7 +20,7 @@ use crate::measure::{Length, NM_PER_INCH, in_nm};
 use crate::show::cutting;
 use crate::throw::account::{ClothAccount, account, layout};
 use crate::throw::tasks::Task;
-use crate::throw::{Item, Throw, Time};
+use crate::throw::{Item, Throw, Time, stock};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -118,7 +118,7 @@ impl Table {
                 "column-on-front",
                 "column-on-back",
                 "column-total",
-                "column-stock",
+                "column-there",
             ],
             Table::Joins => &[
                 "column-piece",
@@ -206,7 +206,6 @@ fn is_number(key: &str) -> bool {
             | "column-on-front"
             | "column-on-back"
             | "column-total"
-            | "column-stock"
             | "column-lap-in"
             | "column-lap-mm"
             | "column-heap"
@@ -354,9 +353,7 @@ fn covering(throw: &Throw, context: Context<'_>) -> Vec<Vec<String>> {
                 front.to_string(),
                 back.to_string(),
                 (front + back).to_string(),
-                print
-                    .stock
-                    .map_or_else(String::new, |n| n.get().to_string()),
+                stock::known(throw, i as u8).map_or_else(String::new, |n| n.get().to_string()),
             ]
         })
         .collect()

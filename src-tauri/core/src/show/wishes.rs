@@ -56,6 +56,8 @@ pub struct WishesView {
     pub most: [u32; 2],
     /// How many squares are still free and what can be had, where some are not.
     pub free: Option<String>,
+    /// Where squares that are sewn in are bare: that fabric can be laid on them by hand, in words.
+    pub by_hand_on_sewn: Option<String>,
     /// Shares to choose with one tap, with what they come to.
     pub shares: Vec<Share>,
     /// What stays as it is, in words.
@@ -204,6 +206,7 @@ pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, context: Context<
         least,
         most,
         free,
+        by_hand_on_sewn: by_hand_on_sewn(throw, context),
         shares,
         stays,
         made: units + glued > 0,
@@ -213,6 +216,14 @@ pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, context: Context<
         short,
         lines: lines_now(&score, wishes, throw, context),
     }
+}
+
+/// No layout changes what is sewn in; by hand, fabric can be laid on it.
+fn by_hand_on_sewn(throw: &Throw, context: Context<'_>) -> Option<String> {
+    throw.plan.laid_on()?;
+    let bare = |s: &Rect| throw.is_joined(*s) && throw.cover(*s).layers() < 3;
+    let n = throw.assembly().whole().squares().filter(bare).count();
+    (n > 0).then(|| say!(context, "wishes-on-sewn"))
 }
 
 /// How many squares of a grid can be chosen so that no two touch, not even at corners.

@@ -14,11 +14,11 @@ use crate::cloth::fabric::Face;
 use crate::cloth::garments::Source;
 use crate::cloth::pile::{Heap, Use};
 use crate::command::Command;
-use crate::fitting::trimming::is_undecided;
+use crate::fitting::trimming::{LapShare, is_undecided, shortfalls};
 use crate::log::journal::Journal;
 use crate::measure::{Count, Length, zero};
 use crate::plan::assembly::{Join, Kind, Rect, Seam};
-use crate::plan::{Joining, Stitch, rows};
+use crate::plan::{Joining, Stitch, fringe, rows};
 use crate::show::card_figures::card_figures;
 use crate::show::context::Context;
 use crate::show::events::joined;
@@ -494,6 +494,9 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
                     .any(|j| throw.has(j.whole, Task::Dot))
             {
                 said.insert(0, say!(context, "special-lay-first"));
+                if throw.scraps.is_empty() {
+                    said.insert(0, say!(context, "special-scrap-first"));
+                }
             }
             let undecided = undecided(throw, batch);
             if !undecided.is_empty() && batch.count > 1 {
@@ -503,7 +506,7 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
             said
         },
         remain,
-        caution: task.caution().map(|caution| {
+        caution: caution_at(throw, task, piece).map(|caution| {
             let key = caution.key();
             CautionNote {
                 caution,
@@ -538,6 +541,17 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
     }
 }
 
+/// The caution at a step: its own, or that of what is done in one sitting with it, such as pressing a lap
+/// that is glued, or trimming fabric that is laid on.
+fn caution_at(throw: &Throw, task: Task, piece: Rect) -> Option<Caution> {
+    if face_of(task).is_some_and(|face| throw.laid_on(piece, face).is_some()) {
+        return Some(Caution::Blade);
+    }
+    let with_it = sitting(task, throw.made(piece).joining).iter();
+    task.caution()
+        .or_else(|| with_it.copied().find_map(Task::caution))
+}
+
 /// How this is done to this very piece, a sentence each.
 fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<String> {
     let mut out = special(throw, task, piece, context);
@@ -566,8 +580,16 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
     if let Some(face) = face_of(task)
         && let Some(side) = throw.patch_on(piece, face)
     {
-        let round = context.length(throw.plan.round(side));
-        let usual = say!(context, format!("how-{}-patch", task.key()), round = round);
+        let usual = match throw.laid_on(piece, face) {
+            Some(_) => {
+                let side = context.by(side, side);
+                say!(context, format!("how-{}-laid-on", task.key()), side = side)
+            }
+            None => {
+                let round = context.length(throw.plan.round(side));
+                say!(context, format!("how-{}-patch", task.key()), round = round)
+            }
+        };
         out.extend(usual.lines().map(str::to_string));
         return out;
     }
@@ -770,6 +792,9 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
             lap = context.length(throw.planned(piece).lap)
         ));
     }
+    if matches!(task, Task::TrimEdge | Task::GlueBinding) {
+        out.extend(edges_left(throw, task, context));
+    }
     if !matches!(task, Task::Dot | Task::Pin | Task::Stitch) {
         return out;
     }
@@ -784,6 +809,12 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
         .assembly()
         .join(piece)
         .map_or_else(Vec::new, |j| throw.spots(j));
+    if let (Task::Dot | Task::Pin, Some(join)) = (task, throw.assembly().join(piece)) {
+        // In longer joins it is fixed already how the blocks lie to one another.
+        let laid = spots.iter().filter(|_| spots.len() == 1);
+        let laid = laid.flat_map(|(a, b)| [*a, *b]);
+        out.extend(laid.filter_map(|block| ends_left(throw, block, join.seam, context)));
+    }
     for (a, b) in spots {
         if let Some(lap) = throw.marked(a, b) {
             out.push(say!(
@@ -794,9 +825,91 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
                 lap = context.length(lap),
                 joining = joined(throw.plan.joining)
             ));
+            out.extend(stitched_at(throw, task, piece, lap, context));
         }
     }
     out
+}
+
+/// Where the ends of a short block lie along a join, so that each is made up for where it is to be: not
+/// level with those of its neighbours.
+fn ends_left(throw: &Throw, block: Rect, seam: Seam, context: Context<'_>) -> Option<String> {
+    if !throw.assembly().is_block(block) {
+        return None;
+    }
+    // Along an upright join it is its height that is short.
+    let mut short = shortfalls(throw, block).into_iter();
+    let short = short.find(|short| short.seam != seam && !short.shares.is_empty())?;
+    let ends: Vec<String> = short
+        .shares
+        .iter()
+        .map(|share| end(share, context))
+        .collect();
+    Some(say!(
+        context,
+        "special-ends",
+        piece = names::piece(throw, block, context),
+        short = context.length(short.short),
+        ends = context.words.list("list-and", ends)
+    ))
+}
+
+/// How far a block stands back at one end.
+fn end(share: &LapShare, context: Context<'_>) -> String {
+    let by = context.length(share.by);
+    context.say(&format!("end-{}", share.side.key()), &[("by", by.into())])
+}
+
+/// Blocks that stand back from the outer edge, where the binding hides it: nothing is trimmed to them, and
+/// their edge does not reach the crease of the binding.
+fn edges_left(throw: &Throw, task: Task, context: Context<'_>) -> Vec<String> {
+    let blocks = throw.assembly().blocks().into_iter();
+    let back = blocks.filter_map(|block| {
+        let short = shortfalls(throw, block);
+        let shares = short.iter().flat_map(|short| &short.shares);
+        let hidden = shares.filter(|share| share.join.is_none());
+        let ends: Vec<String> = hidden.map(|share| end(share, context)).collect();
+        (!ends.is_empty()).then(|| {
+            say!(
+                context,
+                format!("special-edge-{}", task.key()),
+                piece = names::piece(throw, block, context),
+                ends = context.words.list("list-and", ends)
+            )
+        })
+    });
+    back.collect()
+}
+
+/// Where the stitching runs along a part of a join that is lapped by this much, and the fringe there.
+fn stitched_at(
+    throw: &Throw,
+    task: Task,
+    piece: Rect,
+    lap: Length,
+    context: Context<'_>,
+) -> Option<String> {
+    let (joining, stitch) = (throw.made(piece).joining, throw.plan.stitch);
+    if task != Task::Stitch || joining != Joining::Lapped {
+        return None;
+    }
+    let fringe = context.fringe(fringe(joining, lap, stitch)?);
+    let at = match (stitch, rows(joining, lap, stitch).as_slice()) {
+        (Stitch::TwoRows { .. }, [first, second]) => say!(
+            context,
+            "special-lap-rows",
+            first = context.length(*first),
+            second = context.length(*second),
+            fringe = fringe
+        ),
+        _ => say!(
+            context,
+            "special-lap-middle",
+            middle = context.length(lap / 2),
+            fringe = fringe
+        ),
+    };
+    Some(at)
 }
 
 /// Whether a task is the same to two pieces of one batch: what a tick for several must

@@ -84,6 +84,7 @@ impl Throw {
             Event::ClothChanged { .. } => squares + self.losses.len() as u64,
             Event::Measured { .. } | Event::Outlined { .. } | Event::Spoilt { .. } => 8 + all,
             Event::Patched { piece, .. } => self.worked_on([piece]),
+            Event::LaidOn { squares } => self.worked_on(squares.iter().map(|s| &s.0)),
             Event::Unpictured { .. } => 8 + each(self.photos.len(), 4),
             Event::HeapTaken { .. } => 8 + self.begun_pieces.len() as u64,
             Event::HeapSet { heap, .. } => 8 + each(heap.counted.len(), 64),

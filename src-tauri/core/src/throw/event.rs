@@ -2,7 +2,7 @@
 //!
 //! Files hold these names and the names of their fields, so none of them may ever change.
 
-use crate::cloth::fabric::{Cover, Denim, Print};
+use crate::cloth::fabric::{Cover, Denim, Face, Print};
 use crate::cloth::photos::PhotoId;
 use crate::cloth::pile::Heap;
 use crate::measure::outline::Measures;
@@ -143,9 +143,16 @@ pub enum Event {
         /// What happened.
         why: Mishap,
         /// The square was joined to others, so that no lap holds the edges of the patch: it
-        /// is stitched round. Where it is not said, it is only glued.
+        /// is stitched round, as large as the square. Where it is not said, it is only glued, or
+        /// [`Event::LaidOn`] says what it is trimmed to.
         #[serde(default, skip_serializing_if = "std::ops::Not::not")]
         sewn: bool,
+    },
+    /// Fabric is laid on squares that are sewn in, so that no lap holds its edges.
+    LaidOn {
+        /// Each square, the face, and the side its fabric is trimmed to: it lies clear of the laps
+        /// and is stitched round. None where it is no longer laid on so.
+        squares: Vec<(Rect, Face, Option<Length>)>,
     },
     /// Joins were opened again, all or a part of their length.
     Unpicked {

@@ -36,6 +36,7 @@ fn touched(event: &Event) -> Touched {
         Event::SquareMoved { from, to } => Touched::Pieces(vec![*from, *to]),
         Event::FacesChanged { faces, .. } => Touched::Pieces(faces.iter().map(|f| f.0).collect()),
         Event::SquaredUp { pieces, .. } => Touched::Pieces(pieces.iter().map(|p| p.0).collect()),
+        Event::LaidOn { squares } => Touched::Pieces(squares.iter().map(|s| s.0).collect()),
         Event::Measured { piece, .. }
         | Event::Outlined { piece, .. }
         | Event::Patched { piece, .. }
@@ -230,6 +231,14 @@ impl Throw {
                 if let Some(work) = self.work.get_mut(piece).filter(|_| *sewn) {
                     let done = work.done.iter().filter(|(t, _)| *t == Task::StitchPatch);
                     work.patches = done.count() + 1;
+                }
+            }
+            Event::LaidOn { squares } => {
+                for (square, face, side) in squares {
+                    if self.place(*square).is_some() {
+                        let work = self.work.entry(*square).or_default();
+                        work.laid_on[face.index()] = *side;
+                    }
                 }
             }
             Event::Moved { moves } => self.move_blocks(moves),
@@ -557,6 +566,7 @@ impl Throw {
         std::mem::swap(&mut cover.front, &mut cover.back);
         cover.wrong_side_up ^= true;
         if let Some(work) = self.work.get_mut(&piece) {
+            work.laid_on.swap(0, 1);
             for (task, _) in &mut work.done {
                 *task = match *task {
                     Task::CoverFront => Task::CoverBack,

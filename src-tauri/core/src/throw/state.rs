@@ -37,6 +37,8 @@ pub struct Work {
     pub opened: Option<Length>,
     /// How often a patch on it is stitched round, those rounds done included.
     pub patches: usize,
+    /// What fabric laid on it when it was sewn in is trimmed to, on the front and on the back.
+    pub laid_on: [Option<Length>; 2],
     /// How far its halves are lapped, for a square that is pieced of two.
     pub halves: Option<Length>,
 }
@@ -460,10 +462,18 @@ impl Throw {
         let own = |start: u16, len: u16| start / 2 == (start + len - 1) / 2;
         let within = own(piece.row, piece.rows) && own(piece.col, piece.cols);
         let mut lap = if within { plan.lap } else { plan.lap_between() };
-        if let Some(join) = self.assembly.join(piece)
-            && let [spot] = self.spots(join).as_slice()
+        if !self.marked.is_empty()
+            && let Some(join) = self.assembly.join(piece)
         {
-            lap = self.marked.get(spot).copied().unwrap_or(lap);
+            // Where a join is marked alike all along, it is made so.
+            let mut marks = self
+                .spots(join)
+                .into_iter()
+                .map(|spot| self.marked.get(&spot));
+            let first = marks.next().flatten();
+            if let Some(marked) = first.filter(|_| marks.all(|mark| mark == first)) {
+                lap = *marked;
+            }
         }
         Made {
             joining: plan.joining,
@@ -472,15 +482,20 @@ impl Throw {
         }
     }
 
-    /// The neighbours that meet along a join: its two parts within a block, and pairs of
-    /// blocks between blocks.
-    pub fn spots(&self, join: &Join) -> Vec<(Rect, Rect)> {
-        let block = |row: u16, col: u16| Rect {
+    /// The block that begins at this row and column of squares: a four, or what is left of one at the edge.
+    pub(crate) fn block_at(&self, row: u16, col: u16) -> Rect {
+        Rect {
             row,
             col,
             rows: (self.plan.down - row).min(2),
             cols: (self.plan.across - col).min(2),
-        };
+        }
+    }
+
+    /// The neighbours that meet along a join: its two parts within a block, and pairs of
+    /// blocks between blocks.
+    pub fn spots(&self, join: &Join) -> Vec<(Rect, Rect)> {
+        let block = |row, col| self.block_at(row, col);
         let (whole, second) = (join.whole, join.second);
         if !second.row.is_multiple_of(2) || !second.col.is_multiple_of(2) {
             return vec![(join.first, join.second)];
@@ -660,8 +675,34 @@ impl Throw {
 
     /// The patch on a face of a square, where its fabric is smaller than it: its side.
     pub fn patch_on(&self, square: Rect, face: Face) -> Option<Length> {
-        let print = self.cover(square).on(face)?;
-        self.prints.get(usize::from(print))?.patch
+        self.patch_of(square, face, &self.cover(square))
+    }
+
+    /// The same, were the square covered like this.
+    pub fn patch_of(&self, square: Rect, face: Face, cover: &Cover) -> Option<Length> {
+        let print = self.prints.get(usize::from(cover.on(face)?))?;
+        self.laid_on(square, face).or(print.patch)
+    }
+
+    /// What the fabric on a face is trimmed to, where it is laid on a square that is sewn in: its side.
+    pub fn laid_on(&self, square: Rect, face: Face) -> Option<Length> {
+        self.work.get(&square)?.laid_on[face.index()]
+    }
+
+    /// The side of a print's fabric where it is laid on a square that is sewn in; none where such a
+    /// square is too small.
+    pub fn lies_on_sewn(&self, print: u8) -> Option<Length> {
+        let own = self.prints.get(usize::from(print))?.patch;
+        let most = self.plan.laid_on()?;
+        Some(own.map_or(most, |own| std::cmp::min(own, most)))
+    }
+
+    /// How many faces of a square have fabric that was laid on when it was sewn in.
+    fn laid_on_it(&self, square: Rect) -> usize {
+        let on = |face: &Face| {
+            self.laid_on(square, *face).is_some() && self.cover(square).on(*face).is_some()
+        };
+        Face::BOTH.iter().filter(|face| on(face)).count()
     }
 
     /// The patches on a square.
@@ -672,10 +713,12 @@ impl Throw {
     }
 
     /// How often something on a square is stitched round: what covers damage of a square that is
-    /// sewn in, those rounds that are done included, and each patch that is smaller than it.
+    /// sewn in, those rounds that are done included, each patch that is smaller than it, and what was
+    /// laid on when it was sewn in.
     fn rounds(&self, square: Rect) -> usize {
         let damage = self.work.get(&square).map_or(0, |w| w.patches);
-        damage.max(self.patches(square).count())
+        let laid_on = self.laid_on_it(square);
+        damage.max(self.patches(square).count() - laid_on) + laid_on
     }
 
     /// How many patches smaller than a square there are.

@@ -285,6 +285,10 @@ how-cover-front-patch = Leg den Flicken mitten auf die Vorderseite: Ringsum blei
     Ein paar Punkte auswaschbarer Kleber, ein gutes Stück von seinem Rand.
 how-cover-back-patch = Dreh das Quadrat um. Leg den Flicken mitten auf die Rückseite: Ringsum bleiben { $round } Jeans frei, damit ihn keine Überlappung erfasst.
     Ein paar Punkte auswaschbarer Kleber, ein gutes Stück von seinem Rand.
+how-cover-front-laid-on = Schneid den Stoff auf { $side } zu. Leg ihn mitten auf das Quadrat, auf die Vorderseite, frei von jeder Überlappung.
+    Ein paar Punkte auswaschbarer Kleber, ein gutes Stück von seinem Rand.
+how-cover-back-laid-on = Dreh die Arbeit um. Schneid den Stoff auf { $side } zu. Leg ihn mitten auf das Quadrat, auf die Rückseite, frei von jeder Überlappung.
+    Ein paar Punkte auswaschbarer Kleber, ein gutes Stück von seinem Rand.
 how-press-cover = Setz das Bügeleisen auf und heb es wieder ab; schieb es nicht.
 how-cool-cover = Lass es flach liegen, bis es sich kühl anfühlt. Hebst du es warm an, löst sich der Kleber.
 how-stitch-patch = Näh den Stoff auf allen vier Seiten { $edge } vom Rand fest: Hier hält ihn keine Überlappung, und auswaschbarer Kleber löst sich bei der ersten Wäsche.
@@ -312,6 +316,7 @@ how-line-up = { $n ->
 }
 how-press-lap = Bügle die Überlappung, damit der Kleber hält. Halte die Quadrate in einer Linie.
 sitting-cool = Leg es flach zum Abkühlen hin, während du das Nächste überlappst. Abhaken musst du nichts: Ist es kühl, kann es genäht werden.
+special-scrap-first = Näh zuerst eine Probe mit dieser Überlappung, dieser Nadel und diesem Garn: siehe „Plan“, „Nähproben“.
 special-lay-first = Leg vor der ersten Überlappung alle Quadrate auf dem Boden aus, beschrifte jedes und stapel sie Reihe für Reihe.
 how-cool-lap = Lass es flach liegen, bis es sich kühl anfühlt. Hebst du es warm an, löst sich der Kleber.
 how-pin = Leg die Teile rechts auf rechts, Kante auf Kante, und steck quer zur Kante.
@@ -382,6 +387,15 @@ special-lap = { $joining ->
     [lapped] Wo { $a } auf { $b } trifft, nur { $lap } überlappen.
    *[other] Wo { $a } auf { $b } trifft, nur { $lap } Nahtzugabe.
 }
+special-ends = { $piece } ist entlang dieser Kante { $short } zu kurz: Leg das Stück so, dass es { $ends } hinter der Linie der anderen zurückbleibt.
+special-edge-trim-edge = { $piece } bleibt { $ends } hinter der Kante zurück. Das verdeckt die Einfassung: Schneide nichts darauf zurück.
+special-edge-glue-binding = { $piece } bleibt { $ends } hinter der Kante zurück: Dort reicht es nicht bis in den Falz des Streifens. Mach in der Linie der anderen weiter.
+end-top = oben { $by }
+end-right = rechts { $by }
+end-bottom = unten { $by }
+end-left = links { $by }
+special-lap-middle = Dort läuft die Mitte der Naht { $middle } von der oberen offenen Kante, mit { $fringe } Fransen je Kante.
+special-lap-rows = Dort laufen die Reihen { $first } und { $second } von der oberen offenen Kante, mit { $fringe } Fransen je Kante.
 
 tick-cut = Zugeschnitten
 tick-lap-halves = Überlappt und geklebt
@@ -629,6 +643,7 @@ face-pieced = { $n ->
     [one] Ein Quadrat ist aus zwei Hälften gestückelt (½).
    *[other] { $n } Quadrate sind aus zwei Hälften gestückelt (½).
 }
+face-laid-on = Auf ein schon eingenähtes Quadrat wird der Stoff aufgesetzt: auf { $side } zugeschnitten, damit er keine Überlappung berührt, in die Mitte geklebt und rundherum festgenäht. Die Naht ist auch auf der anderen Seite zu sehen.
 face-patches = { $n ->
     [one] Ein Stoff liegt als Flicken mitten auf seinem Quadrat.
    *[other] { $n } Stoffe liegen als Flicken mitten auf ihren Quadraten.
@@ -849,6 +864,7 @@ off-block = Das Stück misst { $size }. Breite: { $across }. Höhe: { $down }.
 off-leans = Es steht schief: Zieh es gerade, dämpf es flach und miss es noch einmal. So, wie es jetzt ist, passt nur das Folgende hinein.
 off-thin-across = Bei dieser Breite lassen die senkrechten Überlappungen zu wenig Fransen, wenn sich nicht der Stoff gedehnt hat: Miss eine Überlappung nach.
 off-thin-down = Bei dieser Höhe lässt die waagerechte Überlappung zu wenig Fransen, wenn sich nicht der Stoff gedehnt hat: Miss die Überlappung nach.
+off-thin-stretched = Ist sie so breit wie geplant, hat sich der Stoff gedehnt: Dann schneide nur ab, was übersteht, wenn du es auf Maß schneidest. Ist sie schmaler, sieh unten nach.
 off-measure-first = Miss es, um zu sehen, was sich bei seinem Maß tun lässt.
 off-not-cut = Dieses Quadrat ist noch nicht zugeschnitten.
 off-which = Wenn eins seiner Quadrate unbrauchbar ist, wähle aus, welches.
@@ -998,6 +1014,7 @@ way-fabric-anew-of = { $left ->
     [one] Der aufgeklebte Stoff ist mit verloren: Kleb ein neues Quadrat aus { $print } auf; eins ist noch da.
    *[other] Der aufgeklebte Stoff ist mit verloren: Kleb ein neues Quadrat aus { $print } auf; { $left } sind noch da.
 }
+way-patch-laid-on = Keine Überlappung hält die Kanten dieses Flickens. Schneid ihn auf { $side } zu, damit er keine Überlappung berührt, und näh ihn ringsum fest, wenn er abgekühlt ist: Der Kleber allein löst sich in der Wäsche. Reicht der Schaden weiter nach außen, nimm einen anderen Weg.
 way-patch-round = Keine Überlappung hält die Kanten dieses Flickens; näh ihn deshalb ringsum fest, wenn er abgekühlt ist: Der Kleber allein löst sich in der Wäsche.
 way-size = Die Decke wird { $size } messen.
 way-minutes = { $n ->
@@ -1223,6 +1240,8 @@ did-lift = { $more ->
     [one] Abgelöst, nur der Kleber hielt: { $piece } und eine weitere Verbindung
    *[other] Abgelöst, nur der Kleber hielt: { $piece } und { $more } weitere Verbindungen
 }
+did-lay-on = Stoff wird aufgesetzt, wo schon genäht ist: { $piece }
+did-not-lay-on = Stoff wird nicht mehr aufgesetzt: { $piece }
 did-patch = { $piece } bekommt im genähten Stück einen Flicken: { $why }
 did-move = { $n ->
     [2] { $from } und { $to } haben den Platz getauscht
@@ -1485,6 +1504,7 @@ pile-few-spares = { $over ->
     [one] Genug Jeansquadrate: eins mehr, als die Decke braucht. Besser sind etwa { $keep } als Ersatz, denn manches wird versengt oder verschnitten.
    *[other] Genug Jeansquadrate: { $over } mehr, als die Decke braucht. Besser sind etwa { $keep } als Ersatz, denn manches wird versengt oder verschnitten.
 }
+pile-perhaps-uneven = Insgesamt reichen die Jeansquadrate vielleicht, aber nicht von jeder Jeans, wie sie jetzt verteilt sind: Was noch nicht gemessen ist, gibt zwischen { $low } und { $high }, und { $wanted } fehlen noch, die zum Zurücklegen mitgezählt.
 pile-perhaps = Vielleicht genug Jeansquadrate: Was noch nicht gemessen ist, kann { $low } bis { $high } geben, und { $wanted } fehlen noch, die zum Zurücklegen mitgezählt. Mit jedem Messen und Schneiden wird es genauer.
 pile-strips-cut = { $n ->
     [one] Der Einfassstreifen ist geschnitten.
@@ -2001,6 +2021,7 @@ wishes-crowded = { $face ->
     [edges] an keiner Kante
    *[corners] nirgends, auch nicht an den Ecken,
 } berühren. Gewünscht sind { $wanted }: Einige werden sich berühren.
+wishes-on-sewn = Entwürfe lassen Eingenähtes, wie es ist. Ist eine Seite zu schlicht, wähl Quadrate auf „Seiten“: Auch dort kann Stoff aufgesetzt und rundherum festgenäht werden.
 wishes-free = Vorn { $front_free ->
     [0] ist kein Quadrat mehr frei
     [one] ist noch ein Quadrat frei
@@ -2212,7 +2233,6 @@ column-name = Name
 column-on-front = Vorn
 column-on-back = Hinten
 column-total = Zusammen
-column-stock = Vorhanden
 column-piece = Stück
 column-kind = Art
 column-first = Erstes Teil

@@ -286,12 +286,16 @@ how-cover-front-patch = Lay the patch in the middle of the front: { $round } of 
     A few dots of washable glue, well inside its edge.
 how-cover-back-patch = Turn the square over. Lay the patch in the middle of the back: { $round } of denim shows all round, so that no lap catches it.
     A few dots of washable glue, well inside its edge.
+how-cover-front-laid-on = Trim the fabric to { $side }. Lay it in the middle of the square, on the front, clear of every lap.
+    A few dots of washable glue, well inside its edge.
+how-cover-back-laid-on = Turn the work over. Trim the fabric to { $side }. Lay it in the middle of the square, on the back, clear of every lap.
+    A few dots of washable glue, well inside its edge.
 how-press-cover = Press; do not slide the iron.
 how-cool-cover = Leave it flat until it is cool to the touch. If it is lifted warm, the glue lets go.
-how-stitch-patch = Stitch the fabric down on all four sides, { $edge } in from its edge: no lap holds it here, and washable glue comes out in the first wash.
+how-stitch-patch = Stitch the fabric down on all four sides, { $edge } inside its edge: no lap holds it here, and washable glue comes out in the first wash.
     The stitching shows on the other face too.
 how-stitch-patch-twin = Put a single needle in: a twin needle cannot turn a corner.
-    Stitch the fabric down on all four sides, { $edge } in from its edge: no lap holds it here, and washable glue comes out in the first wash.
+    Stitch the fabric down on all four sides, { $edge } inside its edge: no lap holds it here, and washable glue comes out in the first wash.
     The stitching shows on the other face too.
 how-dot = Mark the lap along the edge of the right or lower piece, which lies underneath.
     Put small dots of washable glue inside the mark and lay the left or upper piece over it.
@@ -313,6 +317,7 @@ how-line-up = { $n ->
 }
 how-press-lap = Press the lap to set the glue. Keep the squares in line.
 sitting-cool = Lay it flat to cool while you lap the next. You need not tick it off: once it is cool, it is ready to stitch.
+special-scrap-first = Sew a test scrap first, with this lap, needle and thread: see “Plan”, “Test scraps”.
 special-lay-first = Before the first lap, lay all squares out on the floor, label each, and stack them row by row.
 how-cool-lap = Leave it flat until it is cool to the touch. If it is lifted warm, the glue lets go.
 how-pin = Lay the right sides together, edges even, and pin across the edge.
@@ -327,7 +332,7 @@ how-stitch-rows = Stitch two rows, one after the other, the same side up and in 
     For the first, let the edge of the presser foot or a guide run along that raw edge, { $first } from the needle. For the second, let it run along the first row, { $between } from the needle.
     Stitch length { $long }; three or four stitches back at both ends of each row secure it.
     Go slowly where laps cross; turn the wheel by hand over the thickest places.
-how-stitch-seam-rows = Stitch two rows, one after the other: the first { $second } in from the raw edges, the second { $first } in; the mark on the needle plate or a guide keeps them even.
+how-stitch-seam-rows = Stitch two rows, one after the other: the first { $second } from the raw edges, the second { $first } from them; the mark on the needle plate or a guide keeps them even.
     Take the pins out as you come to them.
     Stitch length { $long }; three or four stitches back at both ends of each row.
 how-stitch-seam = Stitch one allowance in from the raw edges; the mark on the needle plate or a guide keeps it even.
@@ -362,7 +367,7 @@ how-glue-binding-untrimmed = Before you bind, press the whole edge and trim it s
     Lay the throw with its front up. Begin at the place given here, and go round clockwise.
     Push the edge of the throw into the fold, right to the crease. Hold it there with dots of washable glue, press, and let it cool. On each face a little less than half of the strip shows: the edge takes up the rest.
     Fold the strip at each corner as its pictures show. At the end lap it over its beginning; never over a crossing.
-how-stitch-binding = Stitch one row all round, through all layers, { $edge } in from the raw edge of the strip. Go slowly at the corners and where the joins of the squares meet the edge.
+how-stitch-binding = Stitch one row all round, through all layers, { $edge } from the raw edge of the strip. Go slowly at the corners and where the joins of the squares meet the edge.
     It goes through three layers of denim, the two of the strip and the throw, and through more where squares and where strips are joined: put in a new jeans needle of size 100/16 if your machine’s manual allows it, and turn the wheel by hand over the thickest places.
 corner-1 = Hold the folded strip on the first edge as far as the corner. The rest is still free.
 corner-2 = Turn the free strip down, its crease along the next edge. What is over stands out at the corner.
@@ -383,6 +388,15 @@ special-lap = { $joining ->
     [lapped] Where { $a } meets { $b }, lap only { $lap }.
    *[other] Where { $a } meets { $b }, the allowance is only { $lap }.
 }
+special-ends = { $piece } is { $short } short along this edge: lay it so that it stands back from the line of the rest by { $ends }.
+special-edge-trim-edge = { $piece } stands back from the edge by { $ends }. The binding hides that: trim nothing to it.
+special-edge-glue-binding = { $piece } stands back from the edge by { $ends }: there it does not reach the crease of the strip. Go on in the line of the rest.
+end-top = { $by } at the top
+end-right = { $by } at the right
+end-bottom = { $by } at the bottom
+end-left = { $by } at the left
+special-lap-middle = There the middle of the stitching runs { $middle } from the raw edge on top, with { $fringe } of fringe each side.
+special-lap-rows = There the rows run { $first } and { $second } from the raw edge on top, with { $fringe } of fringe each side.
 
 tick-cut = Cut
 tick-lap-halves = Lapped and glued
@@ -630,6 +644,7 @@ face-pieced = { $n ->
     [one] One square is pieced of two halves (½).
    *[other] { $n } squares are pieced of two halves (½).
 }
+face-laid-on = On a square that is sewn in already, fabric is laid on: trimmed to { $side }, so that it lies clear of the laps, glued in the middle and stitched round. The stitching shows on the other face too.
 face-patches = { $n ->
     [one] One fabric is a patch in the middle of its square.
    *[other] { $n } fabrics are patches in the middle of their squares.
@@ -850,6 +865,7 @@ off-block = It measures { $size }. Across: { $across }. Down: { $down }.
 off-leans = It leans: pull it square and steam it flat, then measure it again. As it is now it holds only what follows.
 off-thin-across = At its width, its upright laps leave too little fringe, unless the cloth has stretched: measure a lap.
 off-thin-down = At its height, its level lap leaves too little fringe, unless the cloth has stretched: measure the lap.
+off-thin-stretched = If it is as wide as planned, the cloth has stretched: then only trim off what is over when you square it up. If it is narrower, see below.
 off-measure-first = Measure it to see what can be done about its size.
 off-not-cut = This square is not cut yet.
 off-which = If one of its squares is spoilt, choose which.
@@ -999,6 +1015,7 @@ way-fabric-anew-of = { $left ->
     [one] The fabric glued on it is lost with it: glue on another square of { $print }; one is left.
    *[other] The fabric glued on it is lost with it: glue on another square of { $print }; { $left } are left.
 }
+way-patch-laid-on = No lap holds the edges of this patch. Trim it to { $side }, so that it lies clear of the laps, and stitch it down all round once it has cooled: the glue alone comes out in the wash. If the damage reaches further out, take another way.
 way-patch-round = No lap holds the edges of this patch, so stitch it down all round once it has cooled: the glue alone comes out in the wash.
 way-size = The throw will measure { $size }.
 way-minutes = { $n ->
@@ -1224,6 +1241,8 @@ did-lift = { $more ->
     [one] Lifted, only glue held them: { $piece } and one more
    *[other] Lifted, only glue held them: { $piece } and { $more } more
 }
+did-lay-on = Fabric to be laid on where it is sewn in: { $piece }
+did-not-lay-on = Fabric no longer to be laid on: { $piece }
 did-patch = { $piece } to be covered where it is sewn: { $why }
 did-move = { $n ->
     [2] { $from } and { $to } changed places
@@ -1487,6 +1506,7 @@ pile-few-spares = { $over ->
     [one] Enough denim squares: one more than the throw takes. Better have about { $keep } to spare, since some are scorched or miscut.
    *[other] Enough denim squares: { $over } more than the throw takes. Better have about { $keep } to spare, since some are scorched or miscut.
 }
+pile-perhaps-uneven = Perhaps enough denim squares in all, but not of each denim as the squares share them now: what is not measured yet may give anything from { $low } to { $high }, and { $wanted } are still wanted, with the spares to keep back.
 pile-perhaps = Perhaps enough denim squares: what is not measured yet may give anything from { $low } to { $high }, and { $wanted } are still wanted, with the spares to keep back. The range narrows as you measure and cut.
 pile-strips-cut = { $n ->
     [one] The binding strip is cut.
@@ -2210,7 +2230,6 @@ column-name = Name
 column-on-front = On the front
 column-on-back = On the back
 column-total = In all
-column-stock = At hand
 column-piece = Piece
 column-kind = Kind
 column-first = First part
@@ -2277,6 +2296,7 @@ wishes-crowded = On the { $face ->
     [edges] along no edge
    *[corners] nowhere, not even at corners
 }. You want { $wanted }: some will touch.
+wishes-on-sewn = Layouts leave what is sewn in as it is. If a face is too plain, choose squares on “Faces”: fabric can be laid on and stitched round there too.
 wishes-free = On the front { $front_free ->
     [0] no square is free any more
     [one] one square is still free

@@ -618,6 +618,7 @@ fn fabrics_are_counted_where_squares_meet() {
             pieces: vec![Rect::square(row, col)],
             face,
             print: Some(0),
+            laid_on: false,
         };
         act(&mut throw, &action);
     }
@@ -639,6 +640,7 @@ fn one_crossing_is_its_own_mean() {
             pieces: vec![Rect::square(0, 1)],
             face,
             print: Some(0),
+            laid_on: false,
         };
         act(&mut throw, &action);
     }
@@ -729,6 +731,7 @@ fn a_mirror_is_broken_on_either_face() {
                 pieces: vec![Rect::square(0, *col)],
                 face: *face,
                 print: Some(0),
+                laid_on: false,
             };
             act(&mut throw, &action);
         }
@@ -795,6 +798,7 @@ fn denims_alike_are_counted_on_either_face() {
                 pieces: vec![Rect::square(0, 0)],
                 face: *face,
                 print: Some(0),
+                laid_on: false,
             };
             act(&mut throw, &action);
         }
@@ -819,6 +823,7 @@ fn neighbours_alike_are_those_the_wish_keeps_apart() {
                 pieces: vec![Rect::square(row, col)],
                 face: Face::Front,
                 print: Some(0),
+                laid_on: false,
             };
             act(&mut throw, &action);
         }
@@ -854,6 +859,7 @@ fn unevenness_is_a_hundred_by_chance() {
                 pieces: vec![*one, *other],
                 face: Face::Front,
                 print: Some(0),
+                laid_on: false,
             };
             act(&mut throw, &action);
             all.push(f64::from(of(&throw, Wishes::default()).uneven[0]));
@@ -921,6 +927,7 @@ fn a_glued_face_is_free_no_more() {
         pieces: vec![square],
         face: Face::Front,
         print: Some(0),
+        laid_on: false,
     };
     act(&mut throw, &action);
     for task in [Task::Cut, Task::CoverFront] {

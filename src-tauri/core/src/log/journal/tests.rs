@@ -73,6 +73,7 @@ pub(crate) fn step(journal: &mut Journal, (what, pick): (u8, u32), at: Time) {
             pieces: vec![piece],
             face: Face::Back,
             print: Some(0),
+            laid_on: false,
         },
         4 => Command::ChangePlan {
             plan: Plan {

@@ -115,6 +115,16 @@ pub(in crate::show) struct LaidSquare {
     pub(in crate::show) beneath: ClothShown,
     /// It is pieced of two halves.
     pub(in crate::show) pieced: bool,
+    /// How much of its side a patch on it takes, in thousandths; all of it where its fabric is as
+    /// large as the square.
+    pub(in crate::show) part: u16,
+}
+
+impl LaidSquare {
+    /// Whether its denim shows round its fabric.
+    fn patched(&self) -> bool {
+        self.part < 1000
+    }
 }
 
 /// Where squares lie in a drawing.
@@ -153,9 +163,6 @@ pub(in crate::show) struct FaceDrawing {
     pub(in crate::show) cloth: DrawnCloth,
     /// Its letters; no two of a throw are alike.
     pub(in crate::show) letters: String,
-    /// How much of the side of a square a patch of it takes, in thousandths; all of it where it
-    /// is as large as the square.
-    pub(in crate::show) part: u16,
 }
 
 /// A face, or a part of one, as it is seen.
@@ -206,6 +213,8 @@ impl FaceMap {
         [across, down]: [u16; 2],
         seen: impl Iterator<Item = (Rect, Rect, Cover)>,
     ) -> FaceMap {
+        let side = in_mm(throw.plan.side).max(1e-3);
+        let part = |patch: Length| (in_mm(patch) / side * 1000.0).clamp(0.0, 1000.0) as u16;
         let squares: Vec<LaidSquare> = seen
             .map(|(seen, square, cover)| LaidSquare {
                 square,
@@ -214,20 +223,12 @@ impl FaceMap {
                 shown: ClothShown::of(cover, face, throw.prints.len()),
                 beneath: ClothShown::of(cover.with(face, None), face, 0),
                 pieced: throw.is_pieced(square),
+                part: throw.patch_of(square, face, &cover).map_or(1000, part),
             })
             .collect();
-        let patch = |shown: ClothShown| match shown {
-            ClothShown::Print(n) => throw.prints.get(usize::from(n)).and_then(|p| p.patch),
-            ClothShown::Denim { .. } => None,
-        };
-        let side = in_mm(throw.plan.side).max(1e-3);
-        let part = |patch: Length| (in_mm(patch) / side * 1000.0).clamp(0.0, 1000.0) as u16;
         let there: BTreeSet<ClothShown> = squares
             .iter()
-            .flat_map(|laid| {
-                let round = patch(laid.shown).map(|_| laid.beneath);
-                [Some(laid.shown), round]
-            })
+            .flat_map(|laid| [Some(laid.shown), laid.patched().then_some(laid.beneath)])
             .flatten()
             .collect();
         let letters = Letters::of(throw);
@@ -235,7 +236,6 @@ impl FaceMap {
             shown,
             cloth: shown.cloth(&throw.prints, &throw.denims),
             letters: letters.on(shown),
-            part: patch(shown).map_or(1000, part),
         });
         let kinds = kinds.collect();
         FaceMap {
@@ -271,33 +271,30 @@ impl FaceMap {
     pub(in crate::show) fn paint(&self, d: &mut Canvas, grid: &FaceGrid) {
         let side = n(grid.cell);
         let square = format!("h{side}v{side}h-{side}z");
+        let corner = |laid: &LaidSquare| grid.spot(laid, [0.0, 0.0]);
         for kind in &self.kinds {
-            let at = self
-                .showing(kind.shown)
-                .map(|laid| grid.spot(laid, [0.0, 0.0]));
-            if kind.part == 1000 {
-                d.stamp(&square, at.collect(), Ink::Cloth, Some(kind.cloth.clone()));
-            }
+            let whole = self.showing(kind.shown).filter(|laid| !laid.patched());
+            let at = whole.map(corner).collect();
+            d.stamp(&square, at, Ink::Cloth, Some(kind.cloth.clone()));
         }
-        for kind in self.kinds.iter().filter(|kind| kind.part < 1000) {
-            // The denim that shows round it, and then the patch.
+        for kind in &self.kinds {
+            let patched = || self.showing(kind.shown).filter(|laid| laid.patched());
+            // The denim that shows round them, and then the patches.
             for round in &self.kinds {
-                let own = self
-                    .showing(kind.shown)
-                    .filter(|l| l.beneath == round.shown);
-                let at: Vec<_> = own.map(|laid| grid.spot(laid, [0.0, 0.0])).collect();
-                if !at.is_empty() {
-                    d.stamp(&square, at, Ink::Cloth, Some(round.cloth.clone()));
-                }
+                let own = patched().filter(|laid| laid.beneath == round.shown);
+                let at = own.map(corner).collect();
+                d.stamp(&square, at, Ink::Cloth, Some(round.cloth.clone()));
             }
-            let part = f64::from(kind.part) / 1000.0;
-            let (side, edge) = (n(grid.cell * part), (1.0 - part) / 2.0);
-            let patch = format!("h{side}v{side}h-{side}z");
-            let at: Vec<_> = (self.showing(kind.shown))
-                .map(|laid| grid.spot(laid, [edge, edge]))
-                .collect();
-            d.stamp(&patch, at.clone(), Ink::Cloth, Some(kind.cloth.clone()));
-            d.stamp(&patch, at, Ink::Edge, None);
+            let parts: BTreeSet<u16> = patched().map(|laid| laid.part).collect();
+            for thousandths in parts {
+                let part = f64::from(thousandths) / 1000.0;
+                let (side, edge) = (n(grid.cell * part), (1.0 - part) / 2.0);
+                let patch = format!("h{side}v{side}h-{side}z");
+                let own = patched().filter(|laid| laid.part == thousandths);
+                let at: Vec<_> = own.map(|laid| grid.spot(laid, [edge, edge])).collect();
+                d.stamp(&patch, at.clone(), Ink::Cloth, Some(kind.cloth.clone()));
+                d.stamp(&patch, at, Ink::Edge, None);
+            }
         }
     }
 

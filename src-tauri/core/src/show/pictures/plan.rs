@@ -156,7 +156,7 @@ pub(in crate::show) fn section(plan: &Plan, context: Context<'_>) -> Picture {
                 let x = cloth + lap - in_mm(fringe) / 2.0;
                 d.words(
                     [x.max(cloth + lap * 0.7), 3.0],
-                    context.length(fringe).text,
+                    context.fringe(fringe).text,
                     3.0,
                 );
                 d.arrow([x, 4.8, x, y - 0.4], Ink::Rule);
@@ -203,7 +203,7 @@ pub(in crate::show) fn section(plan: &Plan, context: Context<'_>) -> Picture {
     };
     let fringe = plan
         .fringe()
-        .map_or_else(|| say!(context, "no-fringe"), |f| context.length(f).spoken);
+        .map_or_else(|| say!(context, "no-fringe"), |f| context.fringe(f).spoken);
     d.picture(
         [width, height],
         width / 8.0,

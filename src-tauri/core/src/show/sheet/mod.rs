@@ -671,7 +671,7 @@ fn card(throw: &Throw, both: &Both<'_>, stages: &[SheetStage], prints: &[Fabric]
     figures.extend(both.row("stitch", |l| l.plain(scraps::stitch(p.stitch, l))));
     figures.extend(both.row("stitch-length", |l| l.needle(p.stitch_long())));
     if let Some(fringe) = p.fringe() {
-        figures.extend(both.row("fringe", |l| l.over_nothing(fringe)));
+        figures.extend(both.row("fringe", |l| l.fringe(fringe)));
     }
     figures.extend(both.row("pair", |l| l.by(p.run(2), p.side)));
     let natural = p.natural_four();

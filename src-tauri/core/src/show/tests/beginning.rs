@@ -107,6 +107,7 @@ fn the_fabric_squares_are_cut_before_they_are_glued() {
         pieces: pieces.to_vec(),
         face,
         print: Some(0),
+        laid_on: false,
     };
     act(&mut journal, &face(Face::Front, &all[..3]), 1);
     act(&mut journal, &face(Face::Back, &all[..1]), 1);

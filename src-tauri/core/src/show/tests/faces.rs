@@ -108,6 +108,7 @@ fn crowded_fabrics_are_told_to_lie_apart_at_edges_alone() {
                 pieces: vec![Rect::square(*row, *col)],
                 face: Face::Front,
                 print: Some((n % 4) as u8),
+                laid_on: false,
             };
             act(&mut journal, &action, 0);
         }
@@ -314,6 +315,7 @@ fn thin_crossings_are_met_only_where_they_are() {
             pieces,
             face,
             print,
+            laid_on: false,
         },
         1,
     );
@@ -382,6 +384,7 @@ fn a_photo_stands_for_a_fabric_beside_its_letters() {
             pieces,
             face,
             print,
+            laid_on: false,
         },
         1,
     );

@@ -1,7 +1,9 @@
 //! Measured fours: their verdict, the ways to save a short one, and the sizes for all.
 
 use super::*;
+use crate::fitting::trimming::shortfalls;
 use crate::measure::nm;
+use crate::plan::binding::EdgeSide;
 
 /// What is cut off is told in whole millimetres on a metric ruler, what is left on one side.
 #[test]
@@ -549,6 +551,7 @@ fn a_loose_square_of_another_place_goes_into_a_sewn_four() {
                 pieces,
                 face,
                 print,
+                laid_on: false,
             },
             1,
         );
@@ -793,4 +796,104 @@ fn what_is_trimmed_again_is_trimmed_from_what_it_holds_now() {
     let (task, pieces) = (Task::SquareUp, vec![first]);
     act(&mut journal, &Command::Tick { task, pieces }, 4);
     assert!(journal.throw().is_through(first, Task::SquareUp));
+}
+
+/// By hand: a lap of 7/16 in is 11.1125 mm. Its middle is 7/32 in from the edge; beside needles 4 mm apart
+/// 3.556 mm stand free, 4.48 of 32 in an inch. Two rows 4 mm apart run as far in: at 3.556 and 7.556 mm,
+/// 4.48 and 9.52 of 32. Where it is lapped nothing is said of stitching.
+#[test]
+fn where_a_lap_is_narrower_its_stitching_is_told() {
+    let words = Words::english();
+    let ruler = Ruler {
+        fraction: Fraction::ThirtySecond,
+        ..Ruler::default()
+    };
+    let context = Context {
+        ruler,
+        ..context(&words)
+    };
+    let [a, b] = [0, 2].map(|col| Rect::from([0, col, 2, 2]));
+    let told = |stitch, task| {
+        let mut journal = begin(Plan {
+            across: 4,
+            down: 2,
+            stitch,
+            ..Plan::default()
+        });
+        let laps = vec![(a, b, Some(sixty_fourths(28)))];
+        act(&mut journal, &Command::MarkLaps { laps }, 1);
+        let row = Rect::from([0, 0, 2, 4]);
+        plain(&crate::show::work::special(
+            journal.throw(),
+            task,
+            row,
+            context,
+        ))
+    };
+    let spacing = tenths_of_mm(40);
+    let twin = crate::plan::Stitch::Twin { spacing };
+    let lapped = "Where Four A1 meets Four A2, lap only 7/16 in.";
+    assert_eq!(told(twin, Task::Dot), lapped);
+    assert_eq!(
+        told(twin, Task::Stitch),
+        format!(
+            "{lapped} There the middle of the stitching runs 7/32 in from the raw edge on top, with ≈ ⅛ in \
+             of fringe each side."
+        )
+    );
+    let two = crate::plan::Stitch::TwoRows { spacing };
+    assert_eq!(
+        told(two, Task::Stitch),
+        format!(
+            "{lapped} There the rows run ≈ ⅛ in and ≈ 5/16 in from the raw edge on top, with ≈ ⅛ in of \
+             fringe each side."
+        )
+    );
+}
+
+/// By hand: a four of 9 3/16 in where 9½ are wanted is 5/16 in short. The lap below gives 1/16 and the binding
+/// hides the ¼ in at the top; so its ends are not level with those of its neighbour, and
+/// the edge is not trimmed to it.
+#[test]
+fn the_ends_of_a_short_four_are_not_brought_level() {
+    let words = Words::english();
+    let context = context(&words);
+    let mut journal = stitched(6, 4);
+    let short = Rect::from([0, 2, 2, 2]);
+    let blocks = journal.throw().assembly().blocks();
+    for four in blocks {
+        let height = if four == short { FULL - 20 } else { FULL };
+        sized(&mut journal, four, FULL, height);
+    }
+    let below = Rect::from([2, 2, 2, 2]);
+    let laps = vec![(short, below, Some(sixty_fourths(28)))];
+    act(&mut journal, &Command::MarkLaps { laps }, 50_000_000);
+    let throw = journal.throw();
+    let found = shortfalls(throw, short);
+    let shares: Vec<_> = found[0].shares.iter().map(|s| (s.side, s.by)).collect();
+    let sixteenth = sixty_fourths(4);
+    let ends = [
+        (EdgeSide::Bottom, sixteenth),
+        (EdgeSide::Top, sixteenth * 4),
+    ];
+    assert_eq!(shares, ends);
+    let told = |task, piece| plain(&crate::show::work::special(throw, task, piece, context));
+    let beside = Rect::from([0, 0, 2, 4]);
+    let laid = told(Task::Dot, beside);
+    assert!(
+        laid.starts_with(
+            "Four A2 is 5/16 in short along this edge: lay it so that it stands back from the line of \
+             the rest by 1/16 in at the bottom and ¼ in at the top."
+        ),
+        "{laid}"
+    );
+    // A pair of rows is laid as it is, and so are two fours that are not short that way.
+    assert!(!told(Task::Dot, throw.assembly().whole()).contains("stands back"));
+    assert_eq!(told(Task::Dot, Rect::from([2, 0, 2, 4])), "");
+    let edge = told(Task::TrimEdge, throw.assembly().whole());
+    assert_eq!(
+        edge,
+        "Four A2 stands back from the edge by ¼ in at the top. The binding hides that: trim \
+         nothing to it."
+    );
 }

@@ -241,6 +241,7 @@ fn a_first_layout_is_no_change_of_mind() {
             face: Face::Front,
             pieces: squares.to_vec(),
             print: Some(0),
+            laid_on: false,
         };
         act(journal, &action, at);
     };

@@ -127,6 +127,7 @@ fn a_patch_is_glued_and_stitched_round() {
             pieces,
             face,
             print,
+            laid_on: false,
         };
         act(&mut journal, &command, 4 + n as i64);
     }
@@ -191,4 +192,179 @@ fn a_patch_is_glued_and_stitched_round() {
     assert_eq!(throw.next(one), Some(Task::StitchPatch));
     let card = card_of(&journal, Task::StitchPatch, Kind::Square);
     assert_eq!(plain(&[card.figures[0].value.text.clone()]), "4 × 4 in");
+}
+
+/// A throw of four by two squares whose left four is sewn.
+fn with_a_four() -> Journal {
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 2,
+        ..Plan::default()
+    });
+    all_ready(&mut journal, Task::Cut, Kind::Square, 1);
+    let pairs = [0, 1].map(|row| Rect::from([row, 0, 1, 2]));
+    for (hour, pieces) in [(2, &pairs[..]), (8, &[Rect::from([0, 0, 2, 2])])] {
+        for (later, task) in [Task::Dot, Task::PressLap, Task::CoolLap, Task::Stitch]
+            .into_iter()
+            .enumerate()
+        {
+            let pieces = pieces.to_vec();
+            let at = (hour + later as i64) * 3_600_000;
+            act(&mut journal, &Command::Tick { task, pieces }, at);
+        }
+    }
+    journal
+}
+
+fn lay_on(pieces: &[Rect], face: Face, print: Option<u8>) -> Command {
+    Command::SetFace {
+        pieces: pieces.to_vec(),
+        face,
+        print,
+        laid_on: true,
+    }
+}
+
+/// By hand: of a square of 5 in the laps of ½ in and the ⅛ in that keep fabric clear of them leave 3¾ in
+/// in the middle; round it are 15 in. A square that is still loose gets a whole one.
+#[test]
+fn fabric_is_laid_on_squares_that_are_sewn_in() {
+    let words = Words::english();
+    let context = context(&words);
+    let mut journal = with_a_four();
+    let later = 100_000_000;
+    let [sewn, other, loose] = [(0, 0), (1, 1), (0, 2)].map(|(r, c)| Rect::square(r, c));
+    let before = crate::faces::spread::thickest(journal.throw());
+    let asked = Command::SetFace {
+        pieces: vec![sewn],
+        face: Face::Back,
+        print: Some(1),
+        laid_on: false,
+    };
+    let refused = decide(Some(journal.throw()), &asked);
+    assert_eq!(refused, Err(Rejection::Joined(sewn)));
+    let view =
+        |journal: &Journal| match answer(journal, &Query::Faces { face: Face::Back }, context) {
+            Ok(View::Faces(view)) => view,
+            other => panic!("{other:?}"),
+        };
+    let shown = view(&journal);
+    let bare = shown.cells.iter().filter(|cell| cell.sewn_bare);
+    assert_eq!(bare.count(), 4);
+    let said = shown.laid_on.expect("it can be laid on");
+    assert!(
+        plain(std::slice::from_ref(&said)).contains("trimmed to 3¾ × 3¾ in"),
+        "{said}"
+    );
+
+    act(
+        &mut journal,
+        &lay_on(&[sewn, loose], Face::Back, Some(1)),
+        3,
+    );
+    let side = quarter_inches(15);
+    let throw = journal.throw();
+    let on = |square| throw.patch_on(square, Face::Back);
+    assert_eq!([on(sewn), on(loose)], [Some(side), None]);
+    assert_eq!((throw.small_patches(), throw.patch_rounds()), (1, 1));
+    assert_eq!(throw.patch_seams(), inches(15));
+    // It lies in no lap; the whole one does.
+    assert_eq!(before, (2, 2, 4));
+    assert_eq!(crate::faces::spread::thickest(throw), (3, 2, 5));
+    let left: Vec<Task> = throw.tasks(sewn).into_iter().skip(1).collect();
+    let steps = [
+        Task::CoverBack,
+        Task::PressCover,
+        Task::CoolCover,
+        Task::StitchPatch,
+    ];
+    assert_eq!(left, steps);
+    let shown = view(&journal);
+    assert_eq!(shown.cells.iter().filter(|cell| cell.sewn_bare).count(), 3);
+    let small = |mark: &Mark| matches!(mark, Mark::Shape { d, .. } if d.starts_with("h0.75v0.75"));
+    assert!(shown.picture.marks.iter().any(small));
+    let whole = |mark: &Mark| match mark {
+        Mark::Shape {
+            d,
+            at,
+            ink: crate::show::Ink::Cloth,
+            ..
+        } if d.starts_with("h1v1") => at.len(),
+        _ => 0,
+    };
+    // Seven whole squares, and the denim round the patch.
+    assert_eq!(shown.picture.marks.iter().map(whole).sum::<usize>(), 8);
+    // It is trimmed first, with a blade.
+    let warned = card_of(&journal, Task::CoverBack, Kind::Square).caution;
+    assert_eq!(
+        warned.map(|c| c.caution),
+        Some(crate::throw::tasks::Caution::Blade)
+    );
+    let how = plain(&card_of(&journal, Task::CoverBack, Kind::Square).how);
+    assert!(
+        how.contains("Turn the work over. Trim the fabric to 3¾ × 3¾ in"),
+        "{how}"
+    );
+
+    // Another fabric in its stead, then none: nobody stitches round what is not there.
+    act(
+        &mut journal,
+        &lay_on(&[sewn], Face::Back, Some(2)),
+        later + 4,
+    );
+    assert_eq!(journal.throw().patch_on(sewn, Face::Back), Some(side));
+    let mut off = journal.clone();
+    act(&mut off, &lay_on(&[sewn], Face::Back, None), later + 5);
+    assert_eq!(
+        (off.throw().patch_rounds(), off.throw().tasks(sewn).len()),
+        (0, 1)
+    );
+    // Once it is glued it stays.
+    let glued = Command::Tick {
+        task: Task::CoverBack,
+        pieces: vec![sewn],
+    };
+    act(&mut journal, &glued, later + 6);
+    let refused = decide(Some(journal.throw()), &lay_on(&[sewn], Face::Back, None));
+    assert_eq!(refused, Err(Rejection::Glued(sewn)));
+    // Damage on its other face is covered and stitched round as well.
+    let damage = Command::Patch {
+        piece: sewn,
+        face: Face::Front,
+        print: 0,
+        why: crate::throw::Mishap::Flaw,
+    };
+    act(&mut journal, &damage, later + 7);
+    assert_eq!(journal.throw().patch_rounds(), 2);
+    assert_eq!(journal.throw().patch_seams(), inches(30));
+    act(
+        &mut journal,
+        &lay_on(&[other], Face::Front, Some(0)),
+        later + 8,
+    );
+    assert_eq!(journal.throw().patch_rounds(), 3);
+    words_are_whole(&view(&journal));
+}
+
+/// By hand: squares of 2½ in under laps of ½ in leave 1¼ in, those of 2¼ in 1 in, those of 2 in ¾ in,
+/// which nobody stitches round. Fabric that comes in patches of 3 in is laid on as it is.
+#[test]
+fn what_is_laid_on_is_worth_stitching_round() {
+    let laid = |side| {
+        Plan {
+            side,
+            ..Plan::default()
+        }
+        .laid_on()
+    };
+    let sides = [10, 9, 8].map(|quarters| laid(quarter_inches(quarters)));
+    assert_eq!(sides, [Some(quarter_inches(5)), Some(inches(1)), None]);
+    let mut throw = with_a_four().throw().clone();
+    throw.prints[0].patch = Some(inches(3));
+    assert_eq!(throw.lies_on_sewn(0), Some(inches(3)));
+    assert_eq!(throw.lies_on_sewn(1), Some(quarter_inches(15)));
+    throw.plan.side = inches(2);
+    let small = throw.assembly().whole().squares().next().expect("a square");
+    let refused = decide(Some(&throw), &lay_on(&[small], Face::Front, Some(1)));
+    assert_eq!(refused, Err(Rejection::Joined(small)));
 }

@@ -217,6 +217,7 @@ fn a_cooled_square_is_recorded_with_the_lap_that_covers_it() {
         pieces: vec![square],
         face: Face::Front,
         print: Some(0),
+        laid_on: false,
     };
     act(&mut journal, &cover, 0);
     next(&mut journal, Task::Cut, Kind::Square, 2);

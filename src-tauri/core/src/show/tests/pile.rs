@@ -1070,6 +1070,7 @@ fn what_to_have_at_hand_is_checked_against_the_pile() {
             pieces: back.collect(),
             face: Face::Back,
             print: Some(1),
+            laid_on: false,
         },
         3,
     );
@@ -1204,6 +1205,7 @@ fn fabric_still_on_the_pile_can_be_placed() {
             pieces: all.collect(),
             face: Face::Front,
             print: Some(0),
+            laid_on: false,
         };
         journal.propose(&action, 2).map(drop)
     };

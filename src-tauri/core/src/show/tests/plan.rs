@@ -164,11 +164,13 @@ fn a_grid_cropped_or_grown_keeps_its_faces_and_tells_those_it_cannot() {
             pieces: squares(&[[0, 0], [3, 3], [7, 2]]),
             face: Face::Front,
             print: Some(1),
+            laid_on: false,
         },
         Command::SetFace {
             pieces: squares(&[[6, 5]]),
             face: Face::Back,
             print: Some(0),
+            laid_on: false,
         },
         Command::SetDenim {
             pieces: squares(&[[2, 2], [7, 0]]),

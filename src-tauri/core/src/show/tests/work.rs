@@ -71,6 +71,7 @@ fn a_spoilt_square_takes_its_fabric_with_it() {
         pieces: pieces.to_vec(),
         face: Face::Front,
         print: Some(0),
+        laid_on: false,
     };
     act(&mut journal, &face(&squares[..2]), 1);
     let count = |journal: &Journal| parts::swatches(journal, context)[0].count.clone();
