@@ -561,14 +561,16 @@ impl CuttingGround {
     pub(super) fn across(&self, a: i64, b: i64, mut each: impl FnMut(i64, i64)) {
         let [mut at, right] = self.level(a, b);
         for block in &self.by_left {
+            // A steep slant leaves no cloth over the whole height: its left edge ends right of its
+            // right one.
+            if at >= right {
+                return;
+            }
             if block.from < b && block.to > a && block.right > at {
                 if block.left > at {
                     each(at, block.left.min(right));
                 }
                 at = block.right;
-            }
-            if at >= right {
-                return;
             }
         }
         if at < right {
@@ -1607,6 +1609,10 @@ pub(super) mod tests {
         let plan = lay_out(&torn, &five()).unwrap();
         assert_eq!((plan.count, plan.strips[0].from), (2, eighth_inches(8)));
         assert_eq!(plan.lines.len(), 2 + 3);
+        // 2 in beside the tear give no square and take no cut: it is cut from the hem up.
+        let narrow = sheet(64, 48).without(zone([0, 8, 40, 48]));
+        let plan = lay_out(&narrow, &five()).unwrap();
+        assert_eq!((plan.strips[0].from, plan.lines.len()), (nm(0), 2 + 2));
     }
 
     /// By hand: beside squares of 5 in an offcut 1 in wide is worth listing, one of ⅞ in is not; likewise
@@ -1696,13 +1702,13 @@ pub(super) mod tests {
     }
 
     /// By hand, in eighths of an inch: below, a column of two squares beside one that holds a square from 16
-    /// to 60 only; no two strips hold all three. Above it two strips set off from one another. Cut
+    /// to 56 only; no two strips hold all three. Above it two strips set off from one another. Cut
     /// straight across that is 2 and 4 squares, with the lower part cut upright 3 and 4.
     #[test]
     fn a_band_cut_upright_lies_under_strips_across() {
         let low = sheet(100, 160)
             .without(zone([0, 16, 40, 80]))
-            .without(zone([60, 80, 40, 80]))
+            .without(zone([56, 80, 40, 80]))
             .without(zone([0, 80, 80, 100]))
             .without(zone([80, 120, 0, 20]))
             .without(zone([120, 160, 80, 100]));
@@ -1740,6 +1746,10 @@ pub(super) mod tests {
         assert_eq!(bound(&columns, &five()), Ok(8));
         assert_eq!(free_yield(&columns, &five()).unwrap().count, 8);
         assert_eq!(naive(&sheet(80, 80), &five()), Ok(4));
+        // A cloth of just one square, and one that begins with a hem.
+        assert_eq!(bound(&sheet(40, 40), &five()), Ok(1));
+        let hemmed = sheet(88, 88).without(zone([0, 8, 0, 88]));
+        assert_eq!(naive(&hemmed, &five()), Ok(4));
         // With 4 in left all round a hole no square fits.
         let hole = sheet(104, 104).without(zone([32, 72, 32, 72]));
         assert_eq!(bound(&hole, &five()), Ok(0));
@@ -1897,6 +1907,54 @@ pub(super) mod tests {
             begin(&outline(&rows, &[]), &how)
         };
         assert_eq!([130, 129].map(with_half), [6, 5]);
+        // Of three strips the lowest has a tear where the others have their halves: it has no room.
+        let rows = [[0, 0, 130], [80, 5, 130], [240, 5, 130]];
+        assert_eq!(begin(&outline(&rows, &[[0, 80, 85, 130]]), &how), 5);
+        // One left of it, beyond a tear from 48 to 65, does not: the square from there on ends at the edge.
+        let torn = outline(&[[0, 0, 145], [160, 0, 145]], &[[0, 160, 48, 65]]);
+        let plan = lay_out(&torn, &how).unwrap();
+        assert_eq!((plan.count, plan.pieced), (3, 1));
+        let run = plan.strips[0].runs()[0];
+        let begin = begins(&torn, &plan, &run, Ruler::default());
+        assert_eq!((run.left, begin), (sixteenths(65), sixteenths(65)));
+    }
+
+    /// By hand: a band 1 in wide that goes 2 in to the right with each inch up holds no rectangle half an inch
+    /// high, so no square, no half and nothing else, whatever is kept clear beside it.
+    #[test]
+    fn a_steep_slant_holds_nothing() {
+        let slant = outline(&[[0, 0, 16], [320, 640, 656]], &[[0, 320, 648, 656]]);
+        let how = Cutting {
+            half: Some(eighth_inches(22)),
+            ..five()
+        };
+        let plan = lay_out(&slant, &how).unwrap();
+        assert_eq!((plan.count, plan.halves.len()), (0, 0));
+        assert!(plan.offcuts.is_empty());
+        assert_eq!(naive(&slant, &five()), Ok(0));
+        assert_eq!(free_yield(&slant, &five()).unwrap().count, 0);
+        let mut found = 0;
+        let (ground, ..) = ready(&slant, &five()).unwrap();
+        for from in [0, 20, 100, 240] {
+            let (from, to) = (in_nm(sixteenths(from)), in_nm(sixteenths(from + 8)));
+            ground.across(from, to, |_, _| found += 1);
+        }
+        assert_eq!(found, 0);
+    }
+
+    /// By hand: a slant of 160 m over 200 m is 80 m at half way; of a nanometre more, half of one is left over,
+    /// rounded down or up. So far out a product of two lengths is more than 64 bits hold.
+    #[test]
+    fn a_long_slant_is_shared_out_exactly() {
+        let m = 1_000_000_000;
+        for (rise, down, up) in [
+            (160 * m, 80 * m, 80 * m),
+            (160 * m + 1, 80 * m, 80 * m + 1),
+            (-160 * m - 1, -80 * m - 1, -80 * m),
+        ] {
+            assert_eq!(share(rise, 100 * m, 200 * m, false), down);
+            assert_eq!(share(rise, 100 * m, 200 * m, true), up);
+        }
     }
 
     /// By hand: 1 in is trimmed off below and 11/16 in above, and the cloth is torn from 6 to 10 5/16 in:
@@ -1913,10 +1971,17 @@ pub(super) mod tests {
             both_edges: true,
             ..five()
         };
-        let plan = lay_out(&piece, &how).unwrap();
-        assert_eq!((plan.count, plan.from_top), (3, 2));
-        let from: Vec<_> = plan.strips.iter().map(|s| s.from).collect();
-        assert_eq!(from, [16, 245, 165].map(sixteenths));
+        // Wherever heights are told from.
+        for up in [0, 48] {
+            let plan = lay_out(&piece, &how).unwrap();
+            assert_eq!((plan.count, plan.from_top), (3, 2));
+            let from: Vec<_> = plan.strips.iter().map(|s| s.from).collect();
+            assert_eq!(from, [16, 245, 165].map(|at| sixteenths(at + up)));
+            piece.stations.iter_mut().for_each(|s| s.at += inches(3));
+            for z in &mut piece.zones {
+                (z.from, z.to) = (z.from + inches(3), z.to + inches(3));
+            }
+        }
         assert_eq!(squares_of(&piece, &how), Ok(3));
         // Strip on strip from 1 in on: the second meets the tear, the fourth the upper edge.
         assert_eq!(naive(&piece, &how), Ok(2));
@@ -1961,6 +2026,8 @@ pub(super) mod tests {
             above.loose_halves(),
             [run([80, 102, 0, 80], 2, false, None)]
         );
+        // Above a tear of ⅛ in a row begins at the next mark of the ruler.
+        assert_eq!(plan(&sheet(80, 63).without(zone([40, 41, 0, 80]))).count, 3);
         // 130 in² of cloth less four squares and two halves of 13¾ in².
         let spare = above.spare.value / (0.0254 * 0.0254);
         assert!((spare - (130.0 - 100.0 - 27.5)).abs() < 1e-6, "{spare}");
@@ -2018,7 +2085,28 @@ pub(super) mod tests {
         };
         assert_eq!([strip(8, 8), strip(8, 9)], [Ok(()), Ok(())]);
         assert_eq!(strip(8, 7), Err(CuttingFault::Binding));
+        // Places may be tried as far apart as squares are large, and no farther.
+        let step = |eighths| {
+            let step = eighth_inches(eighths);
+            Cutting { step, ..five() }.check()
+        };
+        assert_eq!([step(40), step(41)], [Ok(()), Err(CuttingFault::Step)]);
+        let trimming = |eighths| {
+            let trimming = eighth_inches(eighths);
+            Cutting { trimming, ..five() }.check()
+        };
+        assert_eq!([trimming(0), trimming(40)], [Ok(()); 2]);
+        assert_eq!(
+            [trimming(-1), trimming(41)],
+            [Err(CuttingFault::Trimming); 2]
+        );
         let vast = Piece::rectangle(GarmentPart::Cloth, nm(90_000_000_000), nm(90_000_000_000));
+        assert_eq!(lay_out(&vast, &five()), Err(CuttingFault::TooMany));
+        // Likewise where its middle line is in the middle.
+        let mut vast = vast;
+        for s in &mut vast.stations {
+            (s.left, s.right) = (nm(-45_000_000_000), nm(45_000_000_000));
+        }
         assert_eq!(lay_out(&vast, &five()), Err(CuttingFault::TooMany));
         let long = Piece::rectangle(GarmentPart::Cloth, eighth_inches(40), nm(90_000_000_000));
         let fine = Cutting {

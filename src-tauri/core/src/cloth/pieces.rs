@@ -358,10 +358,27 @@ mod tests {
             &|p| p.zones.push(hole(30, 34, 2, 3)),
             PieceFault::ZoneOutside(0),
         );
+        // A place that only touches an edge from outside lies beside the cloth.
+        for beside in [
+            hole(3, 4, -3, 0),
+            hole(3, 4, 20, 22),
+            hole(-2, 0, 1, 2),
+            hole(30, 31, 1, 2),
+        ] {
+            check(&|p| p.zones.push(beside), PieceFault::ZoneOutside(0));
+        }
         check(
-            &|p| p.zones.push(hole(3, 4, -3, 0)),
-            PieceFault::ZoneOutside(0),
+            &|p| p.zones.push(hole(3, 4, 2, 2)),
+            PieceFault::EmptyZone(0),
         );
+        // Each figure of a station on its own.
+        for far in [
+            |s: &mut OutlineStation| s.at = nm(i64::MAX),
+            |s: &mut OutlineStation| s.left = nm(i64::MIN),
+            |s: &mut OutlineStation| s.right = nm(i64::MAX),
+        ] {
+            check(&|p| far(&mut p.stations[1]), PieceFault::StationTooFar(1));
+        }
         check(
             &|p| {
                 p.zones.push(Zone {

@@ -748,7 +748,8 @@ mod tests {
         assert_eq!(knee(Guess::Low, Knees::Unknown), (narrow, large));
         assert_eq!(knee(Guess::Low, Knees::Torn), (narrow, large));
         assert_eq!(knee(Guess::Low, Knees::Whole), (narrow, None));
-        assert_eq!(knee(Guess::High, Knees::Unknown).1, None);
+        // Wide and little worn it is 20 in round there.
+        assert_eq!(knee(Guess::High, Knees::Unknown), ([140, -88, 72], None));
         assert!(knee(Guess::High, Knees::Torn).1.is_some());
         // Torn as a rule is torn wide: 22½ in 100 of 8½ in are 1⅞ in.
         assert_eq!(
@@ -895,5 +896,32 @@ mod tests {
         let sheet = vec![[0, -324, 324], [768, -324, 324]];
         assert_eq!(first(GarmentKind::Sheet), Some(sheet));
         assert_eq!(first(GarmentKind::Shirt), None);
+    }
+
+    /// By hand in centimetres: 48 round at the knee, 55 in 100 of it to the back are 26.4, so 26, and 22 are
+    /// left for the front.
+    #[test]
+    fn a_metric_leg_has_whole_centimetres_on_each_side() {
+        let (kind, size) = (GarmentKind::MensJeans, GarmentSize::Medium);
+        let knee = start(kind, size, Guess::Typical, System::Metric)[0].stations[1];
+        assert_eq!([knee.left, knee.right], [-260, 220].map(millimetres));
+    }
+
+    /// Jeans, jackets and skirts are denim; knees nobody looked at are not written down.
+    #[test]
+    fn denim_and_knees() {
+        let denim = GarmentKind::ALL.map(GarmentKind::is_denim);
+        assert_eq!(denim, [true, true, true, true, true, false, false, false]);
+        let written = |knees| {
+            let start = GarmentStart {
+                kind: GarmentKind::MensJeans,
+                size: None,
+                knees,
+                system: System::Inch,
+            };
+            let written = serde_json::to_value(start).unwrap();
+            written.get("knees").is_some()
+        };
+        assert!(!written(Knees::Unknown) && written(Knees::Whole) && written(Knees::Torn));
     }
 }

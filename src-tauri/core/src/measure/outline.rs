@@ -973,6 +973,10 @@ mod tests {
         assert_eq!((cut.off, cut.turn), (nm(0), 0.0));
         assert_eq!(block.skew(), 0.0);
         assert_eq!(block.place(w + nm(10), h, None), None);
+        // A crossing nobody could have measured is none.
+        for nowhere in [(f64::NAN, 3.0), (3.0, f64::INFINITY)] {
+            assert_eq!(block.place(w, h, Some(nowhere)), Some(cut));
+        }
         for (w, h) in [(nm(0), h), (w, nm(0)), (-w, h)] {
             assert_eq!(block.largest(w, h), None);
         }
@@ -1018,6 +1022,28 @@ mod tests {
         let block = Outline::new(measured(lean)).unwrap();
         let want = (10.0_f64 / 240.0).atan().to_degrees();
         assert!(near(block.skew().abs(), want, 1e-6));
+        assert!(block.leans());
+        // A corner 10 mm out both ways is sharp by twice the lean of a side, one as far in too wide.
+        for out in [10.0, -10.0] {
+            let corner = 240.0 + out;
+            let pulled = [(0.0, 0.0), (240.0, 0.0), (corner, corner), (0.0, 240.0)];
+            let pulled = Outline::new(measured(pulled)).unwrap();
+            let want = -2.0 * (out / corner).atan().to_degrees();
+            assert!(near(pulled.skew(), want, 1e-5) && pulled.leans());
+        }
+        let straight = Outline::new(Measures::plain(mm(240.0), mm(240.0))).unwrap();
+        assert!(!straight.leans());
+        // A twentieth of a degree is a fifth of a millimetre on 240.
+        let leans = |lean: f64| {
+            let corners = [
+                (0.0, 0.0),
+                (240.0, 0.0),
+                (240.0 + lean, 240.0),
+                (lean, 240.0),
+            ];
+            Outline::new(measured(corners)).unwrap().leans()
+        };
+        assert!(leans(0.22) && !leans(0.20));
         // The top-left corner is the sharp one.
         assert!(near(block.angles_off()[0], -want, 1e-6));
         assert!(near(block.angles_off()[1], want, 1e-6));
