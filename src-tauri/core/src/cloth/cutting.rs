@@ -1866,6 +1866,10 @@ pub(super) mod tests {
         assert_eq!(one_strip(&above, 16, 160), [[49, 65, 0, 160]]);
         let below = narrow(450, 770, [111, 160, 0, 192]);
         assert_eq!(one_strip(&below, 16, 160), [[95, 111, 0, 160]]);
+        // Likewise right below the upper edge, where the cloth ends.
+        let mut ends = outline(&[[0, 0, 48], [111, 0, 168]], &[]);
+        ends.stations[0].right = sixty_fourths(450);
+        assert_eq!(one_strip(&ends, 16, 160), [[95, 111, 0, 160]]);
     }
 
     /// By hand, in sixteenths: the left edge comes in by 5 over the height of a square, so that it begins
@@ -1915,7 +1919,11 @@ pub(super) mod tests {
         let plan = lay_out(&torn, &how).unwrap();
         assert_eq!((plan.count, plan.pieced), (3, 1));
         let run = plan.strips[0].runs()[0];
-        let begin = begins(&torn, &plan, &run, Ruler::default());
+        let ruler = Ruler {
+            fraction: Fraction::Eighth,
+            ..Ruler::default()
+        };
+        let begin = begins(&torn, &plan, &run, ruler);
         assert_eq!((run.left, begin), (sixteenths(65), sixteenths(65)));
     }
 
@@ -2233,8 +2241,9 @@ pub(super) mod tests {
         /// go into its height; a tear right across makes two rectangles of it.
         #[test]
         fn a_rectangle_holds_rows_times_columns(
-            wide in 20i64..400, long in 20i64..400, tear in (0i64..400, 1i64..60), how in how(),
+            wide in 20i64..160, long in 20i64..160, tear in (0i64..160, 1i64..60), how in how(),
         ) {
+            let how = Cutting { binding: None, ..how };
             let side = in_nm(how.cut_side());
             let rows = |length: Length| in_nm(length).max(0) / side;
             let columns = rows(eighth_inches(wide));

@@ -395,6 +395,16 @@ mod tests {
         let piece = Piece::rectangle(GarmentPart::Cloth, inches(10), inches(20));
         let off = piece.area() - square_metres(inches(10), inches(20));
         assert!(off.value.abs() < 1e-12);
+        // By hand: 10 in wide, 8 in from 5 in up to 10 in: 9 × 5 and 8 × 5 in are 85 in².
+        let station = |at, left, right| OutlineStation {
+            at: inches(at),
+            left: inches(left),
+            right: inches(right),
+        };
+        let mut piece = piece;
+        piece.stations = vec![station(0, -5, 5), station(5, -4, 4), station(10, -4, 4)];
+        let off = piece.area() - square_metres(inches(17), inches(5));
+        assert!(off.value.abs() < 1e-12);
     }
 
     fn any_length() -> impl Strategy<Value = Length> {
