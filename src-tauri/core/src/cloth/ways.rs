@@ -428,9 +428,8 @@ mod tests {
             if let Some(last) = piece.stations.last_mut() {
                 last.at += nm(more * 25_400_000 / 64);
             }
-            for n in 1..piece.stations.len() {
+            for (n, [left, right]) in (1..piece.stations.len()).zip(upright) {
                 let below = piece.stations[n - 1];
-                let [left, right] = upright[n];
                 let own = &mut piece.stations[n];
                 own.left = if left { below.left } else { own.left };
                 own.right = if right { below.right } else { own.right };
