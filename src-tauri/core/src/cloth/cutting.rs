@@ -1965,6 +1965,18 @@ pub(super) mod tests {
         }
     }
 
+    /// By hand: 11 in wide with a tear of 1 in from 5 to 6 in: the square beyond it is not cut off a strip of
+    /// the binding, but begins 6 in from the edge of the cloth.
+    #[test]
+    fn beyond_a_tear_it_is_told_from_the_edge_of_the_cloth() {
+        let torn = sheet(88, 40).without(zone([0, 40, 40, 48]));
+        let plan = lay_out(&torn, &five()).unwrap();
+        let told = beginnings(&torn, &plan, Ruler::default());
+        let want = [0, 6].map(|n| (FromEdge::Cloth, inches(n), inches(n)));
+        let told: Vec<_> = told.iter().map(|b| (b.from, b.by, b.left)).collect();
+        assert_eq!(told, want);
+    }
+
     /// By hand: 1 in is trimmed off below and 11/16 in above, and the cloth is torn from 6 to 10 5/16 in:
     /// one strip from the lower edge, two measured down from the upper one.
     #[test]
