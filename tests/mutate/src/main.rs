@@ -45,12 +45,38 @@ pub const GROUPS: &[(&str, &[&str])] = &[
         "`measure/`: reading, rounding, lengths",
         &["measure/mod.rs", "measure/length.rs", "measure/count.rs"],
     ),
+    ("`measure/outline`", &["measure/outline.rs"]),
     (
         "`cloth/thread`, `weight`, `bound`",
         &["cloth/thread.rs", "cloth/weight.rs", "cloth/bound.rs"],
     ),
     ("`cloth/estimate`", &["cloth/estimate.rs"]),
     ("`cloth/strips`", &["cloth/strips.rs"]),
+    (
+        "`cloth/cutting`, `choice`",
+        &["cloth/cutting.rs", "cloth/choice.rs"],
+    ),
+    ("`cloth/ways`", &["cloth/ways.rs"]),
+    ("`cloth/halves`", &["cloth/halves.rs"]),
+    (
+        "`cloth/garments`, `pieces`, `pile`, `fabric`",
+        &[
+            "cloth/garments.rs",
+            "cloth/pieces.rs",
+            "cloth/pile.rs",
+            "cloth/fabric.rs",
+        ],
+    ),
+    ("`cloth/starts`", &["cloth/starts.rs"]),
+    (
+        "`cloth/steps`, `reshape`, `pairs`, `patches`",
+        &[
+            "cloth/steps.rs",
+            "cloth/reshape.rs",
+            "cloth/pairs.rs",
+            "cloth/patches.rs",
+        ],
+    ),
     ("`fitting/drift`", &["fitting/drift.rs"]),
     (
         "`fitting/reconcile`, `squaring`",
@@ -59,6 +85,10 @@ pub const GROUPS: &[(&str, &[&str])] = &[
     ("`fitting/trimming`", &["fitting/trimming.rs"]),
     ("`rescue/`", &["rescue/mod.rs", "rescue/holding.rs"]),
     ("`log/`: pace", &["log/pace.rs"]),
+    (
+        "`log/`: pace record, lessons",
+        &["log/journal/pace_record.rs", "log/lessons.rs"],
+    ),
     (
         "`throw/`: sizes, seams, stock, account, spares, cooling, fringe",
         &[
@@ -70,6 +100,10 @@ pub const GROUPS: &[(&str, &[&str])] = &[
             "throw/cooling.rs",
             "throw/fringe.rs",
         ],
+    ),
+    (
+        "`throw/`: loose, tasks, stage",
+        &["throw/loose.rs", "throw/tasks.rs", "throw/stage.rs"],
     ),
     (
         "`faces/`: layers, evenness, wishes",

@@ -561,14 +561,16 @@ impl CuttingGround {
     pub(super) fn across(&self, a: i64, b: i64, mut each: impl FnMut(i64, i64)) {
         let [mut at, right] = self.level(a, b);
         for block in &self.by_left {
+            // A steep slant leaves no cloth over the whole height: its left edge ends right of its
+            // right one.
+            if at >= right {
+                return;
+            }
             if block.from < b && block.to > a && block.right > at {
                 if block.left > at {
                     each(at, block.left.min(right));
                 }
                 at = block.right;
-            }
-            if at >= right {
-                return;
             }
         }
         if at < right {
@@ -1602,6 +1604,54 @@ pub(super) mod tests {
         let plan = lay_out(&sheet(40, 100), &five()).unwrap();
         let from: Vec<_> = plan.strips.iter().map(|s| s.from).collect();
         assert_eq!(from, [eighth_inches(0), eighth_inches(40)]);
+        // By hand: 11 in wide with a tear of 1 in from 5 to 6 in, an inch up from the hem. Two squares
+        // beside it take four cuts up; an inch higher they lie edge to edge and take three.
+        let torn = sheet(88, 48).without(zone([0, 8, 40, 48]));
+        let plan = lay_out(&torn, &five()).unwrap();
+        assert_eq!((plan.count, plan.strips[0].from), (2, eighth_inches(8)));
+        assert_eq!(plan.lines.len(), 2 + 3);
+        // 2 in beside the tear give no square and take no cut: it is cut from the hem up.
+        let narrow = sheet(64, 48).without(zone([0, 8, 40, 48]));
+        let plan = lay_out(&narrow, &five()).unwrap();
+        assert_eq!((plan.strips[0].from, plan.lines.len()), (nm(0), 2 + 2));
+    }
+
+    /// By hand: beside squares of 5 in an offcut 1 in wide is worth listing, one of ⅞ in is not; likewise
+    /// above them.
+    #[test]
+    fn offcuts_are_listed_from_an_inch_on() {
+        let offcuts = |wide, long| {
+            let plan = lay_out(&sheet(wide, long), &five()).unwrap();
+            let size = |p: &Patch| [p.to - p.from, p.right - p.left];
+            plan.offcuts.iter().map(size).collect::<Vec<_>>()
+        };
+        let eighths = |high, wide| [high, wide].map(eighth_inches);
+        assert_eq!(offcuts(48, 40), [eighths(40, 8)]);
+        assert_eq!(offcuts(40, 48), [eighths(8, 40)]);
+        assert!(offcuts(47, 47).is_empty());
+        assert_eq!(offcuts(48, 48), [eighths(40, 8), eighths(8, 48)]);
+    }
+
+    /// By hand: two fat quarters of twelve squares each, and 42 ready cut.
+    #[test]
+    fn a_pile_gives_what_its_sources_do() {
+        use crate::cloth::garments::{Garment, Precut};
+        let quarter = fat_quarter(System::Inch);
+        let cloth = Source::Cloth(Garment {
+            name: String::new(),
+            pieces: vec![quarter.clone(), quarter],
+            start: None,
+        });
+        let pack = Source::Precut(Precut {
+            name: String::new(),
+            side: inches(5),
+            count: Count::at_most(42),
+        });
+        let pile = Pile::lay_out(&[cloth, pack], five());
+        assert_eq!(pile.total(), 66);
+        let each: Vec<u32> = pile.yields().iter().map(Yield::count).collect();
+        assert_eq!(each, [24, 42]);
+        assert_eq!(Pile::lay_out(&[], five()).total(), 0);
     }
 
     #[test]
@@ -1652,6 +1702,60 @@ pub(super) mod tests {
         );
     }
 
+    /// By hand, in eighths of an inch: below, a column of two squares beside one that holds a square from 16
+    /// to 56 only; no two strips hold all three. Above it two strips set off from one another. Cut
+    /// straight across that is 2 and 4 squares, with the lower part cut upright 3 and 4.
+    #[test]
+    fn a_band_cut_upright_lies_under_strips_across() {
+        let low = sheet(100, 160)
+            .without(zone([0, 16, 40, 80]))
+            .without(zone([56, 80, 40, 80]))
+            .without(zone([0, 80, 80, 100]))
+            .without(zone([80, 120, 0, 20]))
+            .without(zone([120, 160, 80, 100]));
+        let found = |piece: &Piece| {
+            let free = free_yield(piece, &five()).unwrap();
+            assert!(sound(piece, &free.squares));
+            let straight = lay_out(piece, &five()).unwrap().count;
+            (straight, free.count, free.way)
+        };
+        assert_eq!(found(&low), (6, 7, StripDirection::Mixed));
+        // A band three squares high, in which each of two columns set off from one another holds two.
+        let tall = sheet(100, 200)
+            .without(zone([0, 20, 40, 80]))
+            .without(zone([80, 100, 0, 40]))
+            .without(zone([100, 120, 0, 100]))
+            .without(zone([0, 160, 80, 100]))
+            .without(zone([160, 200, 0, 20]));
+        assert_eq!(found(&tall), (7, 8, StripDirection::Mixed));
+    }
+
+    /// By hand: 40 in wide, with four tears an inch wide in the lower 5 in and four in the upper 5 in, so
+    /// that each row is in stretches of 9 in, a square each; the stretches of one row are 3 in off those
+    /// of the other. Eight squares are the most; to say so, the lines across are needed, and of the same
+    /// cloth on its side the upright ones.
+    #[test]
+    fn the_bound_is_told_by_lines_either_way() {
+        let lower = [9, 19, 29, 39].map(|x| [0, 40, x * 8, x * 8 + 8]);
+        let upper = [2, 12, 22, 32].map(|x| [40, 80, x * 8, x * 8 + 8]);
+        let tears = || lower.into_iter().chain(upper);
+        let rows = tears().fold(sheet(320, 80), |piece, at| piece.without(zone(at)));
+        assert_eq!(lay_out(&rows, &five()).unwrap().count, 8);
+        assert_eq!(bound(&rows, &five()), Ok(8));
+        let on_its_side = tears().map(|[from, to, left, right]| [left, right, from, to]);
+        let columns = on_its_side.fold(sheet(80, 320), |piece, at| piece.without(zone(at)));
+        assert_eq!(bound(&columns, &five()), Ok(8));
+        assert_eq!(free_yield(&columns, &five()).unwrap().count, 8);
+        assert_eq!(naive(&sheet(80, 80), &five()), Ok(4));
+        // A cloth of just one square, and one that begins with a hem.
+        assert_eq!(bound(&sheet(40, 40), &five()), Ok(1));
+        let hemmed = sheet(88, 88).without(zone([0, 8, 0, 88]));
+        assert_eq!(naive(&hemmed, &five()), Ok(4));
+        // With 4 in left all round a hole no square fits.
+        let hole = sheet(104, 104).without(zone([32, 72, 32, 72]));
+        assert_eq!(bound(&hole, &five()), Ok(0));
+    }
+
     #[test]
     fn binding_from_what_is_left() {
         // 22 × 18 in: 12 squares leave 2 in by 18 and 3 in by 20 (the corner with either).
@@ -1679,6 +1783,292 @@ pub(super) mod tests {
         assert_eq!(strips(23, 9), 0);
     }
 
+    /// Where one binding strip lies in a piece that holds no square of 30 in: from, to, left and right in
+    /// sixteenths of an inch.
+    fn one_strip(piece: &Piece, width: i64, length: i64) -> Vec<[i64; 4]> {
+        let how = Cutting {
+            side: inches(30),
+            binding: Some(BindingCut {
+                width: sixteenths(width),
+                length: sixteenths(length),
+                most: 1,
+            }),
+            ..five()
+        };
+        let plan = lay_out(piece, &how).unwrap();
+        let told = |l: Length| in_nm(l) * 16 / 25_400_000;
+        let strips = plan.binding.iter();
+        strips
+            .map(|p| [p.from, p.to, p.left, p.right].map(told))
+            .collect()
+    }
+
+    fn sixteenths(n: i64) -> Length {
+        sixty_fourths(n * 4)
+    }
+
+    /// A piece by height, left and right, and places kept clear, all in sixteenths of an inch.
+    fn outline(rows: &[[i64; 3]], zones: &[[i64; 4]]) -> Piece {
+        let stations = rows.iter().map(|row| {
+            let [at, left, right] = row.map(sixteenths);
+            OutlineStation { at, left, right }
+        });
+        let zones = zones.iter().map(|place| {
+            let [from, to, left, right] = place.map(sixteenths);
+            Zone {
+                kind: ZoneKind::Hole,
+                from,
+                to,
+                left,
+                right,
+            }
+        });
+        Piece {
+            part: GarmentPart::Cloth,
+            stations: stations.collect(),
+            zones: zones.collect(),
+        }
+    }
+
+    /// By hand: a triangle 20¼ in wide and half as high holds an upright rectangle of 2 × 9⅛ in at one
+    /// place only, 9⅛ in from either corner (2 · 9⅛ + 2 = 20¼). It leaves nothing over at its end, and
+    /// strips across do.
+    #[test]
+    fn a_strip_is_found_at_the_one_mark_where_it_fits() {
+        let triangle = outline(&[[0, 0, 324], [162, 162, 162]], &[]);
+        let found = one_strip(&triangle, 32, 146);
+        assert_eq!(found, [[0, 146, 146, 178]]);
+    }
+
+    /// By hand: strips 1 in wide and 10 in long that fit at one place only, which is no mark of the ruler
+    /// and no corner: right beside what is kept clear.
+    #[test]
+    fn a_strip_is_found_right_beside_what_is_kept_clear() {
+        // Halfway up the left edge has come out to 1/16 in; a seam runs up 1 1/16 in from the middle.
+        let upright = outline(&[[0, 2, 48], [320, 0, 48]], &[[0, 320, 17, 48]]);
+        assert_eq!(one_strip(&upright, 16, 160), [[160, 320, 1, 17]]);
+        let other = crate::cloth::garments::mirrored(&upright, GarmentPart::Cloth);
+        assert_eq!(one_strip(&other, 16, 160), [[160, 320, -17, -1]]);
+        // Above a tear of 5 in the left edge stands upright 1/16 in out, and 10 in higher the right one has
+        // come in to 1 1/16 in: the strip lies right along the left edge.
+        let rows = [[0, 0, 40], [80, 1, 19], [320, 1, 16]];
+        let along = outline(&rows, &[[0, 80, -8, 48]]);
+        assert_eq!(one_strip(&along, 16, 160), [[80, 240, 1, 17]]);
+        let other = crate::cloth::garments::mirrored(&along, GarmentPart::Cloth);
+        assert_eq!(one_strip(&other, 16, 160), [[80, 240, -17, -1]]);
+        // 12 1/32 in wide below and ½ in less with each inch: 10 in wide at 4 1/16 in.
+        let narrow = |low: i64, high: i64, zone: [i64; 4]| {
+            let mut piece = outline(&[[0, 0, 48], [160, 0, 48]], &[zone]);
+            piece.stations[0].right = sixty_fourths(low);
+            piece.stations[1].right = sixty_fourths(high);
+            piece
+        };
+        let above = narrow(770, 450, [0, 49, 0, 192]);
+        assert_eq!(one_strip(&above, 16, 160), [[49, 65, 0, 160]]);
+        let below = narrow(450, 770, [111, 160, 0, 192]);
+        assert_eq!(one_strip(&below, 16, 160), [[95, 111, 0, 160]]);
+        // Likewise right below the upper edge, where the cloth ends.
+        let mut ends = outline(&[[0, 0, 48], [111, 0, 168]], &[]);
+        ends.stations[0].right = sixty_fourths(450);
+        assert_eq!(one_strip(&ends, 16, 160), [[95, 111, 0, 160]]);
+    }
+
+    /// By hand, in sixteenths: the left edge comes in by 5 over the height of a square, so that it begins
+    /// 5 from the edge at its lower line. The next mark is 6, an eighth more.
+    #[test]
+    fn a_square_is_moved_to_the_next_mark_where_there_is_room() {
+        let begin = |piece: &Piece, how: &Cutting| {
+            let plan = lay_out(piece, how).unwrap();
+            let run = plan.strips[0].runs()[0];
+            assert_eq!(run.left, sixteenths(5));
+            let ruler = Ruler {
+                system: System::Inch,
+                fraction: Fraction::Eighth,
+                ..Ruler::default()
+            };
+            in_nm(begins(piece, &plan, &run, ruler)) * 16 / 25_400_000
+        };
+        let slanted = |right: i64, zones: &[[i64; 4]]| {
+            let rows = [[0, 0, right], [80, 5, right], [96, 5, right]];
+            begin(&outline(&rows, zones), &five())
+        };
+        // A square ends at 85: there is room for 1, or none.
+        assert_eq!([96, 86, 85].map(|right| slanted(right, &[])), [6, 6, 5]);
+        // A hole beside the square takes the room, one farther off or above it does not.
+        assert_eq!(slanted(96, &[[0, 16, 85, 96]]), 5);
+        assert_eq!(slanted(96, &[[0, 16, 86, 96]]), 6);
+        assert_eq!(slanted(96, &[[80, 96, 85, 96]]), 6);
+        // Likewise one below it, where the strip begins above a hem.
+        let rows = [[0, 0, 96], [16, 0, 96], [96, 5, 96]];
+        let hem = [[0, 16, 0, 85], [0, 16, 85, 96]];
+        assert_eq!(begin(&outline(&rows, &hem), &five()), 6);
+        // A half of 44 right beside the square goes along with it: two strips, so that there are two.
+        let how = Cutting {
+            half: Some(sixteenths(44)),
+            ..five()
+        };
+        let with_half = |right: i64| {
+            let rows = [[0, 0, right], [80, 5, right], [160, 5, right]];
+            begin(&outline(&rows, &[]), &how)
+        };
+        assert_eq!([130, 129].map(with_half), [6, 5]);
+        // Of three strips the lowest has a tear where the others have their halves: it has no room.
+        let rows = [[0, 0, 130], [80, 5, 130], [240, 5, 130]];
+        assert_eq!(begin(&outline(&rows, &[[0, 80, 85, 130]]), &how), 5);
+        // One left of it, beyond a tear from 48 to 65, does not: the square from there on ends at the edge.
+        let torn = outline(&[[0, 0, 145], [160, 0, 145]], &[[0, 160, 48, 65]]);
+        let plan = lay_out(&torn, &how).unwrap();
+        assert_eq!((plan.count, plan.pieced), (3, 1));
+        let run = plan.strips[0].runs()[0];
+        let ruler = Ruler {
+            fraction: Fraction::Eighth,
+            ..Ruler::default()
+        };
+        let begin = begins(&torn, &plan, &run, ruler);
+        assert_eq!((run.left, begin), (sixteenths(65), sixteenths(65)));
+    }
+
+    /// By hand: a band 1 in wide that goes 2 in to the right with each inch up holds no rectangle half an inch
+    /// high, so no square, no half and nothing else, whatever is kept clear beside it.
+    #[test]
+    fn a_steep_slant_holds_nothing() {
+        let slant = outline(&[[0, 0, 16], [320, 640, 656]], &[[0, 320, 648, 656]]);
+        let how = Cutting {
+            half: Some(eighth_inches(22)),
+            ..five()
+        };
+        let plan = lay_out(&slant, &how).unwrap();
+        assert_eq!((plan.count, plan.halves.len()), (0, 0));
+        assert!(plan.offcuts.is_empty());
+        assert_eq!(naive(&slant, &five()), Ok(0));
+        assert_eq!(free_yield(&slant, &five()).unwrap().count, 0);
+        let mut found = 0;
+        let (ground, ..) = ready(&slant, &five()).unwrap();
+        for from in [0, 20, 100, 240] {
+            let (from, to) = (in_nm(sixteenths(from)), in_nm(sixteenths(from + 8)));
+            ground.across(from, to, |_, _| found += 1);
+        }
+        assert_eq!(found, 0);
+    }
+
+    /// By hand: a slant of 160 m over 200 m is 80 m at half way; of a nanometre more, half of one is left over,
+    /// rounded down or up. So far out a product of two lengths is more than 64 bits hold.
+    #[test]
+    fn a_long_slant_is_shared_out_exactly() {
+        let m = 1_000_000_000;
+        for (rise, down, up) in [
+            (160 * m, 80 * m, 80 * m),
+            (160 * m + 1, 80 * m, 80 * m + 1),
+            (-160 * m - 1, -80 * m - 1, -80 * m),
+        ] {
+            assert_eq!(share(rise, 100 * m, 200 * m, false), down);
+            assert_eq!(share(rise, 100 * m, 200 * m, true), up);
+        }
+    }
+
+    /// By hand: 11 in wide with a tear of 1 in from 5 to 6 in: the square beyond it is not cut off a strip of
+    /// the binding, but begins 6 in from the edge of the cloth.
+    #[test]
+    fn beyond_a_tear_it_is_told_from_the_edge_of_the_cloth() {
+        let torn = sheet(88, 40).without(zone([0, 40, 40, 48]));
+        let plan = lay_out(&torn, &five()).unwrap();
+        let told = beginnings(&torn, &plan, Ruler::default());
+        let want = [0, 6].map(|n| (FromEdge::Cloth, inches(n), inches(n)));
+        let told: Vec<_> = told.iter().map(|b| (b.from, b.by, b.left)).collect();
+        assert_eq!(told, want);
+    }
+
+    /// By hand: 1 in is trimmed off below and 11/16 in above, and the cloth is torn from 6 to 10 5/16 in:
+    /// one strip from the lower edge, two measured down from the upper one.
+    #[test]
+    fn both_edges_are_measured_from_where_they_are_trimmed() {
+        let mut piece = outline(
+            &[[0, 0, 80], [336, 0, 80]],
+            &[[0, 16, 0, 80], [325, 336, 0, 80], [96, 165, 0, 80]],
+        );
+        piece.zones[0].kind = ZoneKind::CutEdge;
+        piece.zones[1].kind = ZoneKind::CutEdge;
+        let how = Cutting {
+            both_edges: true,
+            ..five()
+        };
+        // Wherever heights are told from.
+        for up in [0, 48] {
+            let plan = lay_out(&piece, &how).unwrap();
+            assert_eq!((plan.count, plan.from_top), (3, 2));
+            let from: Vec<_> = plan.strips.iter().map(|s| s.from).collect();
+            assert_eq!(from, [16, 245, 165].map(|at| sixteenths(at + up)));
+            piece.stations.iter_mut().for_each(|s| s.at += inches(3));
+            for z in &mut piece.zones {
+                (z.from, z.to) = (z.from + inches(3), z.to + inches(3));
+            }
+        }
+        assert_eq!(squares_of(&piece, &how), Ok(3));
+        // Strip on strip from 1 in on: the second meets the tear, the fourth the upper edge.
+        assert_eq!(naive(&piece, &how), Ok(2));
+    }
+
+    /// By hand, with halves of 2¾ in: 12¾ in wide there are two squares and a half right beside them in each
+    /// of two strips. 9 in wide with a tear of 1 in from 3 in on, a half lies left of it and the square
+    /// right of it; above two strips 10 in wide, two halves lie across, edge to edge.
+    #[test]
+    fn halves_beside_squares_are_told_from_loose_ones() {
+        let how = Cutting {
+            half: Some(eighth_inches(22)),
+            ..five()
+        };
+        let plan = |piece: &Piece| lay_out(piece, &how).unwrap();
+        let beside = plan(&sheet(102, 80));
+        assert_eq!((beside.count, beside.whole(), beside.pieced), (5, 4, 1));
+        assert!(beside.halves.iter().all(|half| beside.is_beside(half)));
+        assert_eq!(beside.loose_halves(), []);
+        // An eighth less, and there is no room for a half.
+        assert_eq!(plan(&sheet(101, 80)).count, 4);
+        let run = |place: [i64; 4], count, upright, strip| {
+            let [from, to, left, right] = place.map(eighth_inches);
+            HalfRun {
+                patch: Patch {
+                    from,
+                    to,
+                    left,
+                    right,
+                },
+                count,
+                upright,
+                strip,
+            }
+        };
+        let apart = plan(&sheet(72, 80).without(zone([0, 80, 24, 32])));
+        let left = [[0, 40, 0, 22], [40, 80, 0, 22]];
+        let left = [0, 1].map(|n| run(left[n], 1, true, Some(n)));
+        assert_eq!(apart.loose_halves(), left);
+        let above = plan(&sheet(80, 104));
+        assert_eq!(
+            above.loose_halves(),
+            [run([80, 102, 0, 80], 2, false, None)]
+        );
+        // Above a tear of ⅛ in a row begins at the next mark of the ruler.
+        assert_eq!(plan(&sheet(80, 63).without(zone([40, 41, 0, 80]))).count, 3);
+        // 130 in² of cloth less four squares and two halves of 13¾ in².
+        let spare = above.spare.value / (0.0254 * 0.0254);
+        assert!((spare - (130.0 - 100.0 - 27.5)).abs() < 1e-6, "{spare}");
+    }
+
+    /// Both legs are alike, so that a pair of jeans gives twice what one leg does; a narrow worn pair
+    /// gives less than a wide one.
+    #[test]
+    fn a_pair_of_jeans_gives_twice_what_a_leg_does() {
+        let (kind, size) = (GarmentKind::MensJeans, GarmentSize::Large);
+        let found = expected(kind, size, &five()).unwrap();
+        let leg = |guess| {
+            let leg = &start(kind, size, guess, System::Inch)[0];
+            lay_out(leg, &five()).unwrap().count
+        };
+        let twice = [Guess::Low, Guess::Typical, Guess::High].map(|guess| 2 * leg(guess));
+        assert_eq!([found.low, found.typical, found.high], twice);
+        assert!(found.low < found.typical && found.typical <= found.high);
+    }
+
     #[test]
     fn faults_are_named() {
         let piece = sheet(80, 80);
@@ -1704,7 +2094,40 @@ pub(super) mod tests {
             ..five()
         };
         check(how, CuttingFault::Binding);
+        // A strip is as long as it is wide, or longer.
+        let strip = |width: i64, length: i64| {
+            let (width, length) = (eighth_inches(width), eighth_inches(length));
+            let binding = Some(BindingCut {
+                width,
+                length,
+                most: 1,
+            });
+            Cutting { binding, ..five() }.check()
+        };
+        assert_eq!([strip(8, 8), strip(8, 9)], [Ok(()), Ok(())]);
+        assert_eq!(strip(8, 7), Err(CuttingFault::Binding));
+        // Places may be tried as far apart as squares are large, and no farther.
+        let step = |eighths| {
+            let step = eighth_inches(eighths);
+            Cutting { step, ..five() }.check()
+        };
+        assert_eq!([step(40), step(41)], [Ok(()), Err(CuttingFault::Step)]);
+        let trimming = |eighths| {
+            let trimming = eighth_inches(eighths);
+            Cutting { trimming, ..five() }.check()
+        };
+        assert_eq!([trimming(0), trimming(40)], [Ok(()); 2]);
+        assert_eq!(
+            [trimming(-1), trimming(41)],
+            [Err(CuttingFault::Trimming); 2]
+        );
         let vast = Piece::rectangle(GarmentPart::Cloth, nm(90_000_000_000), nm(90_000_000_000));
+        assert_eq!(lay_out(&vast, &five()), Err(CuttingFault::TooMany));
+        // Likewise where its middle line is in the middle.
+        let mut vast = vast;
+        for s in &mut vast.stations {
+            (s.left, s.right) = (nm(-45_000_000_000), nm(45_000_000_000));
+        }
         assert_eq!(lay_out(&vast, &five()), Err(CuttingFault::TooMany));
         let long = Piece::rectangle(GarmentPart::Cloth, eighth_inches(40), nm(90_000_000_000));
         let fine = Cutting {
@@ -1827,6 +2250,29 @@ pub(super) mod tests {
     }
 
     proptest! {
+        /// A rectangle holds as many squares along the grain as whole ones go into its width times those that
+        /// go into its height; a tear right across makes two rectangles of it.
+        #[test]
+        fn a_rectangle_holds_rows_times_columns(
+            wide in 20i64..160, long in 20i64..160, tear in (0i64..160, 1i64..60), how in how(),
+        ) {
+            let how = Cutting { binding: None, ..how };
+            let side = in_nm(how.cut_side());
+            let rows = |length: Length| in_nm(length).max(0) / side;
+            let columns = rows(eighth_inches(wide));
+            let piece = sheet(wide, long);
+            let most = u32::try_from(columns * rows(eighth_inches(long))).unwrap();
+            prop_assert_eq!(bound(&piece, &how), Ok(most));
+            prop_assert_eq!(lay_out(&piece, &how).unwrap().count, most);
+            prop_assert_eq!(naive(&piece, &how), Ok(most));
+            let (from, high) = tear;
+            let torn = piece.without(zone([from, from + high, -10, wide + 10]));
+            prop_assume!(torn.check().is_ok());
+            let parts = [from.min(long), long - from - high].map(|part| rows(eighth_inches(part)));
+            let most = u32::try_from(columns * (parts[0] + parts[1])).unwrap();
+            prop_assert_eq!(bound(&torn, &how), Ok(most));
+        }
+
         #[test]
         fn squares_lie_inside_clear_and_apart(piece in piece(), how in how()) {
             let plan = lay_out(&piece, &how).unwrap();

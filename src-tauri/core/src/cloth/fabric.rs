@@ -138,3 +138,44 @@ pub fn lightness(colour: &str) -> u8 {
     };
     ((part(1) * 2126 + part(3) * 7152 + part(5) * 722) / 10_000) as u8
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// By hand from ITU-R BT.709: of 255 red is 0.2126, 54; green 0.7152, 182; blue 0.0722, 18. A
+    /// mid grey is as light as each of its parts.
+    #[test]
+    fn lightness_is_the_luma_of_the_standard() {
+        let colours = [
+            "#ff0000", "#00ff00", "#0000ff", "#808080", "#ffffff", "#102030",
+        ];
+        // 16 · 0.2126 + 32 · 0.7152 + 48 · 0.0722 = 29.75.
+        assert_eq!(colours.map(lightness), [54, 182, 18, 128, 255, 29]);
+        assert_eq!(["", "#ff", "pink"].map(lightness), [0, 54, 0]);
+    }
+
+    /// A denim square is one layer, and one more for the fabric on each face.
+    #[test]
+    fn each_fabric_is_a_layer() {
+        let cover = |front, back| Cover {
+            front,
+            back,
+            ..Cover::default()
+        };
+        let layers = [
+            cover(None, None),
+            cover(Some(0), None),
+            cover(None, Some(3)),
+            cover(Some(1), Some(2)),
+        ];
+        assert_eq!(layers.map(|c| c.layers()), [1, 2, 2, 3]);
+        let both = cover(Some(1), Some(2));
+        assert_eq!(
+            [both.on(Face::Front), both.on(Face::Back)],
+            [Some(1), Some(2)]
+        );
+        let bare = both.with(Face::Back, None);
+        assert_eq!([bare.front, bare.back], [Some(1), None]);
+    }
+}

@@ -259,4 +259,99 @@ mod tests {
         assert_eq!(pack(4, 42).gives(inches(5)), 0);
         assert_eq!(pack(4, u32::MAX).gives(nm(i64::MIN)), Count::MOST);
     }
+
+    /// By hand: of a fat quarter of 55 × 50 cm one long side is a selvedge, 2 cm of which go, and 1 cm of
+    /// each cut edge; what is left lies from 2 to 54 cm across and from 1 to 49 cm up. Off the roll both
+    /// long sides are selvedges. In inches it is ¾ in and ½ in.
+    #[test]
+    fn each_edge_loses_what_is_trimmed_off_it() {
+        let left = |width: Length, length: Length, edges| {
+            let piece = trimmed(width, length, edges).unwrap();
+            let selvedges = piece.zones.iter().filter(|z| z.kind == ZoneKind::Selvedge);
+            let selvedges = selvedges.count();
+            let [mut from, mut to, mut left, mut right] = [zero(), length, zero(), width];
+            for z in &piece.zones {
+                match (z.left, z.right, z.from, z.to) {
+                    (l, r, f, t) if l == zero() && r == width && f == zero() => from = t,
+                    (l, r, f, t) if l == zero() && r == width && t == length => to = f,
+                    (l, r, f, t) if l == zero() && f == zero() && t == length => left = r,
+                    (l, r, f, t) if r == width && f == zero() && t == length => right = l,
+                    _ => panic!("{z:?} lies along no edge"),
+                }
+            }
+            (selvedges, [left, right, from, to])
+        };
+        let cm = |n: i64| millimetres(n * 10);
+        let metric = |selvedges| ClothEdges::usual(System::Metric, selvedges);
+        assert_eq!(left(cm(55), cm(50), metric(1)), (1, [2, 54, 1, 49].map(cm)));
+        assert_eq!(
+            left(cm(140), cm(100), metric(2)),
+            (2, [2, 138, 1, 99].map(cm))
+        );
+        assert_eq!(left(cm(60), cm(40), metric(0)), (0, [1, 59, 1, 39].map(cm)));
+        let inch = ClothEdges::usual(System::Inch, 2);
+        let eighths = [6, 44 * 8 - 6, 4, 36 * 8 - 4].map(eighth_inches);
+        assert_eq!(left(inches(44), inches(36), inch), (2, eighths));
+        let size = |system| {
+            let [_, high, _, right] = fat_quarter(system).reach();
+            [right, high]
+        };
+        assert_eq!(size(System::Inch), [22, 18].map(inches));
+        assert_eq!(size(System::Metric), [55, 50].map(cm));
+    }
+
+    /// By hand: between a selvedge of 2 cm and a cut edge of 1 cm there is cloth from 3 cm of width on, and
+    /// between two cut edges from 2 cm of length on; at just so much there is none.
+    #[test]
+    fn cloth_that_is_all_edge_is_none() {
+        let edges = ClothEdges::usual(System::Metric, 1);
+        let is = |width: i64, length: i64| {
+            trimmed(millimetres(width), millimetres(length), edges).is_some()
+        };
+        assert!(is(31, 21) && !is(30, 21) && !is(31, 20));
+        // No edge is wider than the cloth, and none is less than nothing.
+        let odd = |cut: i64, selvedge: i64| {
+            let edges = ClothEdges {
+                cut: millimetres(cut),
+                selvedge: millimetres(selvedge),
+                selvedges: 0,
+            };
+            trimmed(millimetres(100), millimetres(900), edges).is_some()
+        };
+        assert!(odd(10, 20) && !odd(10, 100) && !odd(-1, 20) && !odd(10, -1));
+    }
+
+    /// A pair of jeans of an older file says nothing of how it was begun; while one leg still has the
+    /// outline it began with, it is known by that one, whichever it is.
+    #[test]
+    fn an_older_garment_is_known_by_a_piece_nobody_measured() {
+        let pieces = start(
+            GarmentKind::WomensJeans,
+            GarmentSize::Large,
+            Guess::Typical,
+            System::Metric,
+        );
+        let mut garment = Garment {
+            name: String::new(),
+            pieces,
+            start: None,
+        };
+        let said = |garment: &Garment| garment.began().map(|s| (s.kind, s.size, s.system));
+        let was = Some((
+            GarmentKind::WomensJeans,
+            Some(GarmentSize::Large),
+            System::Metric,
+        ));
+        assert_eq!(said(&garment), was);
+        let measured = |garment: &mut Garment, n: usize| {
+            garment.pieces[n].stations[1].at += millimetres(7);
+        };
+        measured(&mut garment, 1);
+        assert_eq!(said(&garment), was);
+        measured(&mut garment, 0);
+        assert_eq!(said(&garment), None);
+        measured(&mut garment, 1);
+        garment.pieces[1].stations[1].at -= millimetres(14);
+        assert_eq!(said(&garment), was);
+    }
 }

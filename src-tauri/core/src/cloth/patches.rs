@@ -90,6 +90,40 @@ mod tests {
         assert_eq!(largest(&small, &how), Ok(Some(patch(1, 5, 0, 4))));
     }
 
+    /// By hand: of a corner cut off square, 8 in along the hem and 8 in high, the largest patch has
+    /// half of each side, 4 by 4 in, and no corner of the outline lies there.
+    #[test]
+    fn a_patch_of_a_corner_has_half_of_each_side() {
+        let station = |at: i64, right: i64| crate::cloth::garments::OutlineStation {
+            at: inches(at),
+            left: zero(),
+            right: inches(right),
+        };
+        let mut corner = yardage(inches(8), inches(8));
+        corner.stations = vec![station(0, 8), station(8, 0)];
+        let patch = |to: i64, right: i64| Patch {
+            from: zero(),
+            to: inches(to),
+            left: zero(),
+            right: inches(right),
+        };
+        let how = Cutting::default();
+        assert_eq!(largest(&corner, &how), Ok(Some(patch(4, 4))));
+        // Its lower edge 3 in above where heights are told from.
+        for station in &mut corner.stations {
+            station.at += inches(3);
+        }
+        let higher = Patch {
+            from: inches(3),
+            to: inches(7),
+            ..patch(4, 4)
+        };
+        assert_eq!(largest(&corner, &how), Ok(Some(higher)));
+        corner.stations = vec![station(0, 8), station(4, 8), station(8, 4)];
+        // 8 − x wide and 4 + x high is most where x = 2: 6 by 6 in.
+        assert_eq!(largest(&corner, &how), Ok(Some(patch(6, 6))));
+    }
+
     proptest! {
         #[test]
         fn none_is_larger(

@@ -358,10 +358,27 @@ mod tests {
             &|p| p.zones.push(hole(30, 34, 2, 3)),
             PieceFault::ZoneOutside(0),
         );
+        // A place that only touches an edge from outside lies beside the cloth.
+        for beside in [
+            hole(3, 4, -3, 0),
+            hole(3, 4, 20, 22),
+            hole(-2, 0, 1, 2),
+            hole(30, 31, 1, 2),
+        ] {
+            check(&|p| p.zones.push(beside), PieceFault::ZoneOutside(0));
+        }
         check(
-            &|p| p.zones.push(hole(3, 4, -3, 0)),
-            PieceFault::ZoneOutside(0),
+            &|p| p.zones.push(hole(3, 4, 2, 2)),
+            PieceFault::EmptyZone(0),
         );
+        // Each figure of a station on its own.
+        for far in [
+            |s: &mut OutlineStation| s.at = nm(i64::MAX),
+            |s: &mut OutlineStation| s.left = nm(i64::MIN),
+            |s: &mut OutlineStation| s.right = nm(i64::MAX),
+        ] {
+            check(&|p| far(&mut p.stations[1]), PieceFault::StationTooFar(1));
+        }
         check(
             &|p| {
                 p.zones.push(Zone {
@@ -377,6 +394,16 @@ mod tests {
     fn an_area_in_inches() {
         let piece = Piece::rectangle(GarmentPart::Cloth, inches(10), inches(20));
         let off = piece.area() - square_metres(inches(10), inches(20));
+        assert!(off.value.abs() < 1e-12);
+        // By hand: 10 in wide, 8 in from 5 in up to 10 in: 9 × 5 and 8 × 5 in are 85 in².
+        let station = |at, left, right| OutlineStation {
+            at: inches(at),
+            left: inches(left),
+            right: inches(right),
+        };
+        let mut piece = piece;
+        piece.stations = vec![station(0, -5, 5), station(5, -4, 4), station(10, -4, 4)];
+        let off = piece.area() - square_metres(inches(17), inches(5));
         assert!(off.value.abs() < 1e-12);
     }
 

@@ -190,6 +190,8 @@ impl Heap {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::cloth::garments::{Garment, Precut, fat_quarter};
+    use crate::measure::{System, eighth_inches};
 
     /// A heap written down before denims were told apart reads and writes as it did.
     #[test]
@@ -205,5 +207,91 @@ mod tests {
             assert_eq!(serde_json::from_str::<Use>(text).unwrap(), makes);
             assert_eq!(serde_json::to_string(&makes).unwrap(), text);
         }
+    }
+
+    fn heap(from: Source, makes: Use) -> Heap {
+        let cloth = Cloth {
+            washed: false,
+            ..Cloth::denim()
+        };
+        Heap::new(from, makes, cloth)
+    }
+
+    fn pack(eighths: i64) -> Source {
+        Source::Precut(Precut {
+            name: "pack".into(),
+            side: eighth_inches(eighths),
+            count: Count::at_most(10),
+        })
+    }
+
+    /// By hand: halves for 5 in lapped by ½ in are 2¾ in wide, with ¼ in to trim off the square 2⅞ in. Where
+    /// nothing is lapped there are none, and none where the lap is as wide as the square.
+    #[test]
+    fn halves_are_cut_where_they_can_be_lapped() {
+        let plan = |joining, lap| Plan {
+            side: eighth_inches(40),
+            lap: eighth_inches(lap),
+            joining,
+            ..Plan::default()
+        };
+        let half = |trimming: i64, joining, lap| {
+            let mut heap = heap(pack(40), Use::ANY_DENIM);
+            heap.trimming = eighth_inches(trimming);
+            heap.how(&plan(joining, lap)).half
+        };
+        let lapped = Joining::Lapped;
+        assert_eq!(half(0, lapped, 4), Some(eighth_inches(22)));
+        assert_eq!(half(2, lapped, 4), Some(eighth_inches(23)));
+        assert_eq!([half(0, lapped, 0), half(0, lapped, 40)], [None; 2]);
+        assert_eq!(
+            [Joining::Seamed, Joining::Exposed].map(|j| half(0, j, 4)),
+            [None; 2]
+        );
+    }
+
+    /// By hand: ten squares of 10 in give four of 5 in each. Smaller ones of fabric are patches, each as it is;
+    /// of denim they are no squares.
+    #[test]
+    fn squares_ready_cut_give_what_they_hold() {
+        let plan = Plan {
+            side: eighth_inches(40),
+            ..Plan::default()
+        };
+        let fabric = Use::Fabric { print: 0 };
+        let gives = |eighths, makes| heap(pack(eighths), makes).expected(0, &plan).get();
+        assert_eq!([80, 40, 32].map(|side| gives(side, fabric)), [40, 10, 10]);
+        assert_eq!(
+            [80, 40, 32].map(|side| gives(side, Use::ANY_DENIM)),
+            [40, 10, 0]
+        );
+    }
+
+    /// Cloth is washed before it is cut, unless it was; squares ready cut never. Once something is counted it
+    /// stays what it is for, though of which denim may still be said.
+    #[test]
+    fn what_is_cut_stays_what_it_is_for() {
+        let quarters = |n| {
+            Source::Cloth(Garment {
+                name: "cloth".into(),
+                pieces: vec![fat_quarter(System::Inch); n],
+                start: None,
+            })
+        };
+        let mut cloth = heap(quarters(2), Use::ANY_DENIM);
+        let mut ready = heap(pack(40), Use::ANY_DENIM);
+        assert!(cloth.wash_first() && !ready.wash_first());
+        cloth.cloth.washed = true;
+        ready.cloth.washed = true;
+        assert!(!cloth.wash_first() && !ready.wash_first());
+        let (other, fabric) = (Use::Denim { denim: Some(1) }, Use::Fabric { print: 1 });
+        assert!(!cloth.is_cut() && cloth.may_make(fabric));
+        cloth.counted[1] = Some(Count::at_most(12));
+        assert!(cloth.is_cut() && !cloth.may_make(fabric));
+        assert!(cloth.may_make(other) && cloth.may_make(Use::ANY_DENIM));
+        let mut print = heap(quarters(1), fabric);
+        print.counted[0] = Some(Count::at_most(12));
+        assert!(print.may_make(fabric) && !print.may_make(Use::Fabric { print: 0 }));
+        assert!(!print.may_make(other));
     }
 }

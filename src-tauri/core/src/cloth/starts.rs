@@ -610,4 +610,318 @@ mod tests {
         let metric = [[0, 43], [44, 48], [81, 64]].map(|f| f.map(|cm| millimetres(cm * 10)));
         assert_eq!(medium(System::Metric), metric);
     }
+
+    const SIZES: [GarmentSize; 3] = [GarmentSize::Small, GarmentSize::Medium, GarmentSize::Large];
+
+    /// Each height and width of a larger size is no less, and more by two fifths at most (our judgement);
+    /// the cloth of a piece grows.
+    #[test]
+    fn a_larger_size_is_larger_by_a_little() {
+        let figures = |pieces: &[Piece]| -> Vec<i64> {
+            let stations = pieces.iter().flat_map(|p| &p.stations);
+            let each = stations.flat_map(|s| [in_nm(s.at), in_nm(s.right - s.left)]);
+            each.collect()
+        };
+        for kind in GarmentKind::ALL {
+            let of = |size| {
+                let start = GarmentStart {
+                    kind,
+                    size: Some(size),
+                    knees: Knees::Whole,
+                    system: System::Inch,
+                };
+                let mut pieces = start.pieces(Guess::Typical);
+                pieces.extend(
+                    [GarmentPart::Pocket, GarmentPart::Waistband]
+                        .iter()
+                        .filter_map(|part| small_part(start, *part)),
+                );
+                pieces
+            };
+            for sizes in SIZES.windows(2) {
+                let [one, two] = [of(sizes[0]), of(sizes[1])];
+                for (a, b) in figures(&one).into_iter().zip(figures(&two)) {
+                    assert!(a <= b && b * 5 <= a * 7, "{kind:?} {sizes:?} {a} {b}");
+                }
+                let grows = |(a, b): (&Piece, &Piece)| a.area() < b.area();
+                assert!(one.iter().zip(&two).all(grows), "{kind:?} {sizes:?}");
+            }
+        }
+    }
+
+    /// Straight jeans are no wider at the knee than at the thigh and no wider at the hem than at the knee;
+    /// a thigh is between two thirds and four fifths of the waist round (our judgement). A back
+    /// pocket is wider above than below, and higher than wide.
+    #[test]
+    fn jeans_have_the_shape_of_a_body() {
+        let jeans = [
+            GarmentKind::MensJeans,
+            GarmentKind::WomensJeans,
+            GarmentKind::ChildsJeans,
+        ];
+        for (kind, size) in jeans.into_iter().flat_map(|k| SIZES.map(|s| (k, s))) {
+            let leg = &start(kind, size, Guess::Typical, System::Inch)[0];
+            let wide = |s: &OutlineStation| in_nm(s.right - s.left);
+            let [hem, knee, thigh] = [0, 1, 2].map(|n| wide(&leg.stations[n]));
+            assert!(hem <= knee && knee <= thigh, "{kind:?} {size:?}");
+            let part = |part| {
+                let start = GarmentStart {
+                    kind,
+                    size: Some(size),
+                    knees: Knees::Unknown,
+                    system: System::Inch,
+                };
+                small_part(start, part).unwrap()
+            };
+            let waist = in_nm(part(GarmentPart::Waistband).reach()[1]);
+            assert!(
+                thigh * 3 >= waist * 2 && thigh * 5 <= waist * 4,
+                "{kind:?} {size:?}"
+            );
+            let pocket = part(GarmentPart::Pocket);
+            let [below, above] = [1, 2].map(|n| wide(&pocket.stations[n]));
+            let high = in_nm(pocket.reach()[1]);
+            assert!(below < above && above < high && high * 4 <= above * 5);
+        }
+    }
+
+    /// Flat sheets as they are commonly sold (from memory): single 66 × 96 in, double 81 × 96 in, large
+    /// double 90 × 102 in.
+    #[test]
+    fn sheets_are_of_the_usual_sizes() {
+        let sold = [[66, 96], [81, 96], [90, 102]];
+        for (size, [wide, long]) in SIZES.into_iter().zip(sold) {
+            let sheet = start(GarmentKind::Sheet, size, Guess::High, System::Inch).remove(0);
+            let [low, high, left, right] = sheet.reach();
+            assert_eq!(
+                [right - left, high - low],
+                [wide, long].map(|n| half_inches(2 * n))
+            );
+            // A hem of 1 in below, one of 4 in above, and half an inch of either selvedge.
+            let clear: Vec<[Length; 2]> = sheet
+                .zones
+                .iter()
+                .map(|z| [z.to - z.from, z.right - z.left])
+                .collect();
+            let across = |high| [half_inches(high), right - left];
+            let up = [high - low, half_inches(1)];
+            assert_eq!(clear, [across(2), across(8), up, up]);
+        }
+    }
+
+    /// By hand, men's medium in inches: 19 in round at the knee, which is 17½ in up (11/20 of 32 in, on half
+    /// inches). 55 in 100 of it lie to the back, 10½ in, and 8½ in to the front. A small worn knee has
+    /// 40 in 100 of the front, from 2½ in (30 in 100 of 8½) to 6 in, and reaches up and down by a sixteenth
+    /// of the leg, 2 in. Narrow and worn, the leg is 18 in round there: 9⅞ in to the back and 8⅛ in to
+    /// the front, with a knee from 1¾ in (22½ in 100) to 6⅜ in, 4 in up and down.
+    #[test]
+    fn a_knee_is_worn_on_the_middle_of_the_front() {
+        let knee = |guess, knees| {
+            let start = GarmentStart {
+                kind: GarmentKind::MensJeans,
+                size: Some(GarmentSize::Medium),
+                knees,
+                system: System::Inch,
+            };
+            let [leg, other] = start.pieces(guess).try_into().unwrap();
+            let [bend, _] = [leg.stations[1], other.stations[1]];
+            let of = |piece: &Piece| {
+                let zones = piece.zones.iter();
+                let mut knees = zones.filter(|z| z.kind == ZoneKind::Knee);
+                knees.next().map(|z| [z.from, z.to, z.left, z.right])
+            };
+            // The other leg is its mirror.
+            let turned = of(&leg).map(|[a, b, c, d]| [a, b, zero() - d, zero() - c]);
+            assert_eq!(of(&other), turned);
+            let told = |l: Length| in_nm(l) * 8 / NM_PER_INCH;
+            (
+                [bend.at, bend.left, bend.right].map(told),
+                of(&leg).map(|z| z.map(told)),
+            )
+        };
+        let typical = [140, -84, 68];
+        let small = Some([124, 156, 20, 48]);
+        assert_eq!(knee(Guess::Typical, Knees::Unknown), (typical, small));
+        assert_eq!(knee(Guess::Typical, Knees::Whole), (typical, None));
+        let narrow = [140, -79, 65];
+        let large = Some([108, 172, 14, 51]);
+        assert_eq!(knee(Guess::Low, Knees::Unknown), (narrow, large));
+        assert_eq!(knee(Guess::Low, Knees::Torn), (narrow, large));
+        assert_eq!(knee(Guess::Low, Knees::Whole), (narrow, None));
+        // Wide and little worn it is 20 in round there.
+        assert_eq!(knee(Guess::High, Knees::Unknown), ([140, -88, 72], None));
+        assert!(knee(Guess::High, Knees::Torn).1.is_some());
+        // Torn as a rule is torn wide: 22½ in 100 of 8½ in are 1⅞ in.
+        assert_eq!(
+            knee(Guess::Typical, Knees::Torn),
+            (typical, Some([108, 172, 15, 53]))
+        );
+    }
+
+    /// What is kept clear of each garment, by hand from its figures in inches, all of it within the cloth
+    /// and alike on both sides of the middle line.
+    #[test]
+    fn what_is_kept_clear_lies_alike_on_both_sides() {
+        for kind in GarmentKind::ALL {
+            for piece in start(kind, GarmentSize::Medium, Guess::High, System::Inch) {
+                let [low, high, left, right] = piece.reach();
+                for z in &piece.zones {
+                    assert!(z.from >= low && z.to <= high, "{kind:?} {z:?}");
+                    assert!(z.left >= left && z.right <= right, "{kind:?} {z:?}");
+                    let other = (zero() - z.right, zero() - z.left);
+                    let is_other =
+                        |o: &Zone| (o.kind, o.left, o.right) == (z.kind, other.0, other.1);
+                    let is_leg = left + right != zero();
+                    assert!(is_leg || piece.zones.iter().any(is_other), "{kind:?} {z:?}");
+                }
+            }
+        }
+        let zones = |kind| {
+            let piece = start(kind, GarmentSize::Medium, Guess::Typical, System::Inch).remove(0);
+            let told = |l: Length| in_nm(l) * 8 / NM_PER_INCH;
+            let zones = piece.zones.iter();
+            zones
+                .map(|z| (z.kind, [z.from, z.to, z.left, z.right].map(told)))
+                .collect::<Vec<_>>()
+        };
+        // A leg of 32 in, 25 in round at the thigh: 13¾ in to the back. The ridge is ¾ in wide, the hem 1 in.
+        let leg = zones(GarmentKind::MensJeans);
+        assert_eq!(leg[0], (ZoneKind::Outseam, [0, 256, -3, 3]));
+        assert_eq!(leg[1], (ZoneKind::Hem, [0, 8, -110, 90]));
+        // The back of a jacket, 22 in long and 18 in wide below, 20 in above: 1½ in of hem, the yoke seam at
+        // three quarters, and a seam ¾ in wide a quarter of the way in from either side.
+        assert_eq!(
+            zones(GarmentKind::JacketBack),
+            [
+                (ZoneKind::Hem, [0, 12, -80, 80]),
+                (ZoneKind::Seam, [128, 134, -80, 80]),
+                (ZoneKind::Seam, [0, 132, 33, 39]),
+                (ZoneKind::Seam, [0, 132, -39, -33]),
+            ]
+        );
+        // A skirt of 18 in, 38 in round above, with a seam up its middle and two pockets in its upper third.
+        let skirt = zones(GarmentKind::Skirt);
+        assert_eq!(skirt[0], (ZoneKind::Hem, [0, 8, -176, 176]));
+        assert_eq!(skirt[1], (ZoneKind::Seam, [0, 144, -3, 3]));
+        // Of 38 in 12 in 100 are 4½ in and 38 in 100 are 14½ in.
+        assert_eq!(skirt[2], (ZoneKind::Pocket, [96, 144, 36, 116]));
+    }
+
+    /// By hand, a man's medium shirt in inches: its back is 23 in wide and 25 in long. A front is 44 in 100 of
+    /// that wide, 10 in, so that both and a button band of 3 in are as wide as the back. A sleeve is 18½ in
+    /// round at the armhole, 10½ in at the cuff and 20 in long. Half an inch is trimmed off each end.
+    #[test]
+    fn a_shirt_comes_apart_in_five() {
+        let shirt = start(
+            GarmentKind::Shirt,
+            GarmentSize::Medium,
+            Guess::Typical,
+            System::Inch,
+        );
+        let told = |l: Length| in_nm(l) * 2 / NM_PER_INCH;
+        let shape: Vec<Vec<[i64; 2]>> = shirt
+            .iter()
+            .map(|p| {
+                p.stations
+                    .iter()
+                    .map(|s| [told(s.at), told(s.right - s.left)])
+                    .collect()
+            })
+            .collect();
+        let back = vec![[0, 46], [25, 46], [50, 46]];
+        let front = vec![[0, 20], [25, 20], [50, 20]];
+        let sleeve = vec![[0, 21], [40, 37]];
+        assert_eq!(shape, [back, front.clone(), front, sleeve.clone(), sleeve]);
+        for piece in &shirt {
+            let ends = piece.zones.iter().map(|z| [told(z.from), told(z.to)]);
+            let high = told(piece.reach()[1]);
+            assert_eq!(ends.collect::<Vec<_>>(), [[0, 1], [high - 1, high]]);
+        }
+    }
+
+    /// By hand, a pocket and a waistband of men's jeans, medium: 6½ in wide above and 5½ in below, 7 in high
+    /// with a point of 1 in, 1 in of it turned down; a waistband of 3 by 36 in, 2 in gone at each end.
+    #[test]
+    fn a_pocket_and_a_waistband_by_hand() {
+        let start = |size| GarmentStart {
+            kind: GarmentKind::MensJeans,
+            size,
+            knees: Knees::Unknown,
+            system: System::Inch,
+        };
+        let told = |l: Length| in_nm(l) * 8 / NM_PER_INCH;
+        let shape = |part| {
+            let piece = small_part(start(None), part).unwrap();
+            let same = small_part(start(Some(GarmentSize::Medium)), part);
+            assert_eq!(same.as_ref(), Some(&piece));
+            let stations = piece
+                .stations
+                .iter()
+                .map(|s| [s.at, s.left, s.right].map(told));
+            let zones = piece
+                .zones
+                .iter()
+                .map(|z| [z.from, z.to, z.left, z.right].map(told));
+            (stations.collect::<Vec<_>>(), zones.collect::<Vec<_>>())
+        };
+        let (pocket, hem) = shape(GarmentPart::Pocket);
+        assert_eq!(pocket, [[0, -4, 4], [12, -22, 22], [56, -26, 26]]);
+        assert_eq!(hem, [[48, 56, -26, 26]]);
+        let (band, ends) = shape(GarmentPart::Waistband);
+        assert_eq!(band, [[0, -12, 12], [288, -12, 12]]);
+        assert_eq!(ends, [[0, 16, -12, 12], [272, 288, -12, 12]]);
+    }
+
+    /// By hand in eighths of an inch, as outlines began at first: the half of a width on the lower eighth.
+    /// Men's medium: 17 in at the hem are 74 and 61, 19 in at 17½ in are 83 and 68, 25 in are 110 and 90.
+    #[test]
+    fn where_older_outlines_began() {
+        let told = |l: Length| in_nm(l) * 8 / NM_PER_INCH;
+        let first = |kind| {
+            let stations = first_outline(kind, GarmentSize::Medium)?;
+            let stations = stations.iter();
+            Some(
+                stations
+                    .map(|s| [s.at, s.left, s.right].map(told))
+                    .collect::<Vec<_>>(),
+            )
+        };
+        let leg = vec![[0, -74, 61], [140, -83, 68], [256, -110, 90]];
+        assert_eq!(first(GarmentKind::MensJeans), Some(leg));
+        // The back of a jacket has its yoke at three quarters of 22 in, a skirt its hips at half of 18 in.
+        let jacket = vec![[0, -72, 72], [132, -80, 80], [176, -80, 80]];
+        assert_eq!(first(GarmentKind::JacketBack), Some(jacket));
+        let skirt = vec![[0, -176, 176], [72, -164, 164], [144, -152, 152]];
+        assert_eq!(first(GarmentKind::Skirt), Some(skirt));
+        let sheet = vec![[0, -324, 324], [768, -324, 324]];
+        assert_eq!(first(GarmentKind::Sheet), Some(sheet));
+        assert_eq!(first(GarmentKind::Shirt), None);
+    }
+
+    /// By hand in centimetres: 48 round at the knee, 55 in 100 of it to the back are 26.4, so 26, and 22 are
+    /// left for the front.
+    #[test]
+    fn a_metric_leg_has_whole_centimetres_on_each_side() {
+        let (kind, size) = (GarmentKind::MensJeans, GarmentSize::Medium);
+        let knee = start(kind, size, Guess::Typical, System::Metric)[0].stations[1];
+        assert_eq!([knee.left, knee.right], [-260, 220].map(millimetres));
+    }
+
+    /// Jeans, jackets and skirts are denim; knees nobody looked at are not written down.
+    #[test]
+    fn denim_and_knees() {
+        let denim = GarmentKind::ALL.map(GarmentKind::is_denim);
+        assert_eq!(denim, [true, true, true, true, true, false, false, false]);
+        let written = |knees| {
+            let start = GarmentStart {
+                kind: GarmentKind::MensJeans,
+                size: None,
+                knees,
+                system: System::Inch,
+            };
+            let written = serde_json::to_value(start).unwrap();
+            written.get("knees").is_some()
+        };
+        assert!(!written(Knees::Unknown) && written(Knees::Whole) && written(Knees::Torn));
+    }
 }

@@ -183,7 +183,7 @@ mod tests {
     use crate::cloth::cutting::{BindingCut, Cutting, lay_out};
     use crate::cloth::garments::{Zone, ZoneKind, yardage};
     use crate::cloth::strips::with_strips;
-    use crate::measure::inches;
+    use crate::measure::{eighth_inches, inches};
 
     /// By hand: 11 in wide, 31 in long, a hem of 1 in. A strip of 28 in for the binding lies beside
     /// two columns of squares, from the hem up; the squares begin 2 in higher, above a hole. The
@@ -264,6 +264,16 @@ mod tests {
                 (inches(0), inches(5), 2, 6),
             ]
         );
+        // Its heights told from 3 in below the cloth, the hem is still 1 in.
+        let up = |l: &mut crate::measure::Length| *l += inches(3);
+        piece.stations.iter_mut().for_each(|s| up(&mut s.at));
+        piece.zones.iter_mut().for_each(|z| {
+            up(&mut z.from);
+            up(&mut z.to);
+        });
+        let plan = lay_out(&piece, &Cutting::default()).unwrap();
+        let straight = CutStep::Straight { above: inches(1) };
+        assert_eq!(steps(&piece, &plan)[0], straight);
     }
 
     /// By hand: 5 in wide and 21 in long, a hem of 1 in, a tear from 6 to 10 5/16 in and the
@@ -323,5 +333,98 @@ mod tests {
         assert_eq!(found.len(), 4);
         assert!(matches!(found[2], CutStep::Strip { at_top: true, .. }));
         assert!(matches!(found[3], CutStep::Strip { at_top: false, .. }));
+    }
+
+    /// What is kept clear: from, to, left, right in eighths of an inch.
+    fn clear([from, to, left, right]: [i64; 4]) -> Zone {
+        Zone {
+            kind: ZoneKind::Hole,
+            from: eighth_inches(from),
+            to: eighth_inches(to),
+            left: eighth_inches(left),
+            right: eighth_inches(right),
+        }
+    }
+
+    /// The rows of halves in the list of a cloth; halves of 2¾ in, two of which make 5 in with a lap of
+    /// ½ in. Figures in eighths of an inch.
+    fn rows_of(width: i64, long: i64, zones: &[[i64; 4]]) -> Vec<CutStep> {
+        let mut piece = yardage(eighth_inches(width), eighth_inches(long));
+        piece.zones = zones.iter().copied().map(clear).collect();
+        let how = Cutting {
+            half: Some(eighth_inches(22)),
+            ..Cutting::default()
+        };
+        let plan = lay_out(&piece, &how).unwrap();
+        let found = steps(&piece, &plan);
+        let halves = found.into_iter();
+        halves
+            .filter(|step| matches!(step, CutStep::Halves { .. }))
+            .collect()
+    }
+
+    fn row(lies: HalvesLie, above: i64, high: i64, halves: &[usize]) -> CutStep {
+        CutStep::Halves {
+            lies,
+            above: eighth_inches(above),
+            high: eighth_inches(high),
+            halves: halves.to_vec(),
+        }
+    }
+
+    /// By hand: 10 in wide and 13 in long, two strips of 5 in and 3 in above them: a row of two halves
+    /// that lie across, cut off the edge of the upper strip.
+    #[test]
+    fn a_row_of_halves_is_cut_off_the_last_strip() {
+        let found = rows_of(80, 104, &[]);
+        assert_eq!(found, [row(HalvesLie::Above(1), 0, 22, &[0, 1])]);
+        // 3 in wide there is no square: two upright halves, one above the other.
+        let found = rows_of(24, 80, &[]);
+        let alone = |n| row(HalvesLie::Alone, 0, 40, &[n]);
+        assert_eq!(found, [alone(0), alone(1)]);
+    }
+
+    /// By hand: 10 in wide and 21¼ in long. Between 5 and 11¼ in no square fits: the cloth is torn
+    /// across from 5 to 5¼ in and from 8 to 8½ in, and 3 in on the left are worn. A half lies across
+    /// from 5¼ to 8 in and one from 8½ to 11¼ in. The first begins ¼ in above the strip below it,
+    /// the second ½ in above where the first was cut off.
+    #[test]
+    fn rows_of_halves_between_two_strips_are_measured_from_the_last_cut() {
+        let worn = [[40, 42, 0, 80], [64, 68, 0, 80], [40, 90, 0, 24]];
+        let below = |above, n| row(HalvesLie::Below(1), above, 22, &[n]);
+        assert_eq!(rows_of(80, 170, &worn), [below(2, 0), below(4, 1)]);
+    }
+
+    /// By hand: 10 in wide. The squares lie from 2¾ to 7¾ in, since 3 in on the left are worn below that.
+    /// There a half lies across from the lower edge up; above a tear from 7¾ to 8 in lies the other.
+    #[test]
+    fn a_row_above_a_strip_is_measured_from_that_strip() {
+        let worn = [[0, 22, 0, 24], [62, 64, 0, 80], [64, 86, 0, 24]];
+        let lower = row(HalvesLie::Below(0), 0, 22, &[0]);
+        let upper = row(HalvesLie::Above(0), 2, 22, &[1]);
+        assert_eq!(rows_of(80, 86, &worn), [lower, upper]);
+        // Two rows right on one another: above the squares the right 4 in are worn for 2¾ in, then the
+        // left 4 in. The second begins where the first was cut off.
+        let worn = [[40, 62, 48, 80], [62, 84, 0, 32]];
+        let above = |n| row(HalvesLie::Above(0), 0, 22, &[n]);
+        assert_eq!(rows_of(80, 84, &worn), [above(0), above(1)]);
+    }
+
+    /// By hand: 13 in wide and 10 in long: two strips of two squares with 3 in beside them, so that a
+    /// half comes off with each strip.
+    #[test]
+    fn a_half_beside_its_squares_comes_off_with_its_strip() {
+        let piece = yardage(inches(13), inches(10));
+        let how = Cutting {
+            half: Some(eighth_inches(22)),
+            ..Cutting::default()
+        };
+        let plan = lay_out(&piece, &how).unwrap();
+        let found = steps(&piece, &plan);
+        let halves = found.iter().map(|step| match step {
+            CutStep::Strip { halves, .. } => halves.as_slice(),
+            other => panic!("{other:?}"),
+        });
+        assert_eq!(halves.collect::<Vec<_>>(), [[0], [1]]);
     }
 }

@@ -282,9 +282,9 @@ fn where_at_most(edge: &[[i64; 2]], limit: i64) -> Option<[i64; 2]> {
 mod tests {
     use super::*;
     use crate::cloth::cutting::tests::{inside, overlap, piece};
-    use crate::cloth::cutting::{bound, ready};
+    use crate::cloth::cutting::{BindingCut, bound, ready};
     use crate::cloth::garments::{
-        GarmentKind, GarmentPart, GarmentSize, Guess, ZoneKind, start, yardage,
+        GarmentKind, GarmentPart, GarmentSize, Guess, PieceFault, ZoneKind, start, yardage,
     };
     use crate::measure::{Length, System, eighth_inches, half_inches, inches, zero};
     use proptest::prelude::*;
@@ -391,6 +391,11 @@ mod tests {
         assert_eq!(turned(&piece), None);
         let plain = |piece: &Piece| squares(piece, &Cutting::default(), CutWay::PLAIN);
         assert_eq!(squares(&piece, &Cutting::default(), TURNED), 0);
+        let torn = Piece {
+            stations: Vec::new(),
+            ..piece.clone()
+        };
+        assert_eq!(squares(&torn, &Cutting::default(), CutWay::PLAIN), 0);
         assert_eq!(
             laid(&piece, &Cutting::default(), TURNED).unwrap().count,
             plain(&piece)
@@ -416,14 +421,62 @@ mod tests {
         })
     }
 
-    /// A piece whose length falls between the marks.
+    /// A piece whose length falls between the marks, and of which some edges run straight up.
     fn odd() -> impl Strategy<Value = Piece> {
-        (piece(), 0i64..8).prop_map(|(mut piece, more)| {
+        let upright = prop::collection::vec(any::<[bool; 2]>(), 6);
+        let odd = (piece(), 0i64..8, upright).prop_map(|(mut piece, more, upright)| {
             if let Some(last) = piece.stations.last_mut() {
                 last.at += nm(more * 25_400_000 / 64);
             }
+            for (n, [left, right]) in (1..piece.stations.len()).zip(upright) {
+                let below = piece.stations[n - 1];
+                let own = &mut piece.stations[n];
+                own.left = if left { below.left } else { own.left };
+                own.right = if right { below.right } else { own.right };
+            }
+            while let Err(PieceFault::ZoneOutside(i)) = piece.check() {
+                piece.zones.remove(i);
+            }
             piece
-        })
+        });
+        odd.prop_filter("it has a width", |piece| piece.check().is_ok())
+    }
+
+    /// By hand: 10⅛ in wide up to 10 in, and from there to 20 in outwards by 5 in on one side. Turned there
+    /// are two columns of 5 in below that corner, four squares each, and no more beside them: 5 in out
+    /// the cloth has come to a point. Where the edge stands upright and then goes inwards likewise.
+    #[test]
+    fn a_column_beside_a_corner_is_as_long_as_the_cloth() {
+        let shaped = |rows: &[[i64; 3]]| {
+            let mut piece = yardage(inches(1), inches(20));
+            let stations = rows.iter().map(|row| {
+                let [at, left, right] = row.map(eighth_inches);
+                OutlineStation { at, left, right }
+            });
+            piece.stations = stations.collect();
+            piece
+        };
+        let how = Cutting::default();
+        let outwards = shaped(&[[0, -1, 80], [80, -1, 80], [160, -1, 120]]);
+        let inwards = shaped(&[[0, -1, 120], [80, -1, 80], [160, -1, 80]]);
+        for piece in [&outwards, &inwards] {
+            let other = crate::cloth::garments::mirrored(piece, GarmentPart::Cloth);
+            assert_eq!(squares(piece, &how, TURNED), 8, "{piece:?}");
+            assert_eq!(squares(&other, &how, TURNED), 8, "{other:?}");
+        }
+        // 2½ in further out cloth is 5 in long: from 15 to 20 in up, or from the hem.
+        let side = turned(&outwards).unwrap();
+        let [from, to] = crate::cloth::cutting::edges(&side, half_inches(5));
+        assert!(
+            in_nm(from - inches(15)).abs() < 4 && to == inches(20),
+            "{from:?} {to:?}"
+        );
+        let side = turned(&inwards).unwrap();
+        let [from, to] = crate::cloth::cutting::edges(&side, half_inches(5));
+        assert!(
+            from == zero() && in_nm(to - inches(5)).abs() < 4,
+            "{from:?} {to:?}"
+        );
     }
 
     fn all_squares(plan: &CutPlan) -> Vec<Patch> {
@@ -533,6 +586,41 @@ mod tests {
                 for z in &piece.zones {
                     let zone = Patch { from: z.from, to: z.to, left: z.left, right: z.right };
                     prop_assert!(!overlap(&square, &zone));
+                }
+            }
+        }
+
+        /// What is cut of a turned piece lies on the piece as it was: squares, halves, strips and what is
+        /// left over, each on the cloth, clear of the zones and of one another.
+        #[test]
+        fn what_is_cut_turned_lies_on_the_piece_unturned(piece in odd(), how in how(), lap in 2i64..7) {
+            if turned(&piece).is_none() { return Ok(()) }
+            let half = crate::cloth::halves::width(how.side, eighth_inches(lap));
+            let strip = BindingCut { width: eighth_inches(8), length: eighth_inches(20), most: 3 };
+            let how = Cutting { half: Some(half).filter(|h| *h < how.side), binding: Some(strip), ..how };
+            let plan = laid(&piece, &how, TURNED.with_halves(true)).unwrap();
+            let back = turned_back(&piece, &plan);
+            prop_assert!(!back.turned && back.from_top == 0);
+            prop_assert_eq!((back.count, back.pieced), (plan.count, plan.pieced));
+            let squares = all_squares(&back);
+            prop_assert_eq!(squares.len() as u32, back.whole());
+            let is_square = |p: &Patch| p.to - p.from == how.side && p.right - p.left == how.side;
+            prop_assert!(squares.iter().all(is_square));
+            for half in &back.halves {
+                let [wide, high] = half.size();
+                let size = if half.upright { [wide, high] } else { [high, wide] };
+                prop_assert_eq!(Some(size), how.half.map(|h| [h, how.side]));
+            }
+            let mut cut = squares;
+            cut.extend(back.halves.iter().map(|half| half.patch));
+            cut.extend(&back.binding);
+            cut.extend(&back.offcuts);
+            for (i, a) in cut.iter().enumerate() {
+                prop_assert!(inside(&piece, a));
+                prop_assert!(cut[..i].iter().all(|b| !overlap(a, b)));
+                for z in &piece.zones {
+                    let zone = Patch { from: z.from, to: z.to, left: z.left, right: z.right };
+                    prop_assert!(!overlap(a, &zone));
                 }
             }
         }

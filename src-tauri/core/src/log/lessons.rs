@@ -183,3 +183,228 @@ fn added_midway(journal: &Journal, face: Face) -> usize {
         None => 0,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::cloth::fabric::Cover;
+    use crate::command::Command;
+    use crate::fitting::squaring::natural;
+    use crate::log::journal::Entry;
+    use crate::measure::inches;
+    use crate::plan::Plan;
+
+    /// A throw of four by four made after another, with a print, and then these entries, a minute apart.
+    fn after(heritage: Heritage, entries: Vec<Vec<Event>>) -> Journal {
+        let begin = Command::Begin {
+            name: "new".into(),
+            plan: Plan {
+                across: 4,
+                down: 4,
+                ..Plan::default()
+            },
+            prints: vec![],
+            denims: vec![],
+        };
+        let mut journal = Journal::begin_after(&begin, heritage, 0).unwrap().0;
+        for events in entries {
+            let (last, _) = journal.entries().next_back().unwrap();
+            let entry = Entry {
+                n: last.n + 1,
+                at: last.at + 60_000,
+                what: What::Do(events),
+            };
+            journal.accept(entry).unwrap();
+        }
+        journal
+    }
+
+    fn older(lessons: Vec<Lesson>) -> Heritage {
+        Heritage {
+            name: "old".into(),
+            lessons,
+            paces: vec![],
+            drift: None,
+            faces: vec![],
+        }
+    }
+
+    fn note(text: &str, next: bool) -> Event {
+        Event::Noted {
+            text: text.into(),
+            piece: None,
+            task: None,
+            next,
+        }
+    }
+
+    fn done(task: Task, pieces: &[[u16; 4]]) -> Event {
+        Event::Done {
+            task,
+            pieces: pieces.iter().map(|r| Rect::from(*r)).collect(),
+            made: vec![],
+        }
+    }
+
+    fn words(journal: &Journal) -> Vec<String> {
+        let lessons = heritage(journal).lessons.into_iter();
+        lessons.map(|l| l.words).filter(|w| !w.is_empty()).collect()
+    }
+
+    fn derived(journal: &Journal) -> Vec<(Option<Task>, DerivedLesson)> {
+        let lessons = heritage(journal).lessons.into_iter();
+        lessons.filter_map(|l| Some((l.task, l.derived?))).collect()
+    }
+
+    /// What she wrote for the next throw goes on from throw to throw; what was derived from an older record
+    /// and notes of the day do not. Of 50 notes the newest 40 are carried, two thirds of 60.
+    #[test]
+    fn what_she_marked_is_handed_on() {
+        let lesson = |words: &str, hers| Lesson {
+            words: words.into(),
+            task: None,
+            hers,
+            derived: None,
+        };
+        let from = || older(vec![lesson("Old.", true), lesson("Derived.", false)]);
+        let today = vec![note("Hot today.", false), note("Press longer.", true)];
+        let journal = after(from(), vec![today]);
+        assert_eq!(words(&journal), ["Old.", "Press longer."]);
+        let many = (1..=50).map(|n| note(&n.to_string(), true)).collect();
+        let kept = words(&after(from(), vec![many]));
+        assert_eq!(
+            (kept.len(), kept[0].as_str(), kept[39].as_str()),
+            (40, "11", "50")
+        );
+    }
+
+    /// Nobody has measured a four of this throw: what the older one's were off by is handed on.
+    #[test]
+    fn without_fours_of_its_own_the_older_drift_is_handed_on() {
+        let drift = Some(Carried {
+            fours: Count::at_most(5),
+            mean: inches(1) / 16,
+        });
+        let journal = after(
+            Heritage {
+                drift,
+                ..older(vec![])
+            },
+            vec![],
+        );
+        assert_eq!(heritage(&journal).drift, drift);
+    }
+
+    /// By hand: three fours measured ⅛ in over both ways have a lap each way that took ⅛ in too little. Where
+    /// they came out as planned there is nothing to tell.
+    #[test]
+    fn fours_that_came_out_as_planned_are_no_lesson() {
+        let fours = [[0, 0, 2, 2], [0, 2, 2, 2], [2, 0, 2, 2]].map(Rect::from);
+        let told = |over: crate::measure::Length| {
+            let planned = natural(after(older(vec![]), vec![]).throw(), fours[0]);
+            let measured = fours.map(|piece| Event::Measured {
+                piece,
+                width: planned.width + over,
+                height: planned.height + over,
+            });
+            derived(&after(older(vec![]), vec![measured.to_vec()]))
+        };
+        assert_eq!(told(zero()), []);
+        let mean = inches(1) / 8;
+        let fours = Count::from(3);
+        let drift = DerivedLesson::Drift { fours, mean };
+        assert_eq!(told(mean), [(Some(Task::Dot), drift)]);
+    }
+
+    /// By hand: measured after the first wash and after the third, two washes lie between. Measured twice
+    /// without a wash between, none did anything.
+    #[test]
+    fn a_wash_is_told_where_it_lies_between_two_measurements() {
+        let whole = [[0, 0, 4, 4]];
+        let wash = || vec![done(Task::Wash, &whole), done(Task::Clip, &whole)];
+        let size = |w: i64, h: i64| (inches(w), inches(h));
+        let measured = |(width, height)| vec![Event::WholeMeasured { width, height }];
+        let (first, last) = (size(40, 50), size(39, 49));
+        let told = |entries| {
+            let lessons = derived(&after(older(vec![]), entries)).into_iter();
+            let washed = lessons.filter_map(|(_, lesson)| match lesson {
+                DerivedLesson::Washed {
+                    washes,
+                    before,
+                    after,
+                } => Some((washes, before, after)),
+                _ => None,
+            });
+            washed.collect::<Vec<_>>()
+        };
+        let between = vec![wash(), measured(first), wash(), wash(), measured(last)];
+        assert_eq!(told(between), [(2, first, last)]);
+        assert_eq!(told(vec![wash(), measured(first), measured(last)]), []);
+    }
+
+    /// The fabric of a square was pressed and cooled, then its pair was dotted, while another pair was
+    /// pressed: it was spoilt where it was pressed itself.
+    #[test]
+    fn a_square_was_scorched_where_it_was_ironed_itself() {
+        let square = [[0, 0, 1, 1]];
+        let journal = after(
+            older(vec![]),
+            vec![
+                vec![done(Task::Cut, &square), done(Task::PressCover, &square)],
+                vec![done(Task::CoolCover, &square)],
+                vec![done(Task::Dot, &[[0, 0, 1, 2], [2, 2, 1, 2]])],
+                vec![done(Task::PressLap, &[[2, 2, 1, 2]])],
+                vec![Event::Spoilt {
+                    piece: Rect::square(0, 0),
+                    why: Mishap::Scorched,
+                    opened: None,
+                }],
+            ],
+        );
+        let spoilt = DerivedLesson::Spoilt {
+            squares: Count::from(1),
+            why: Mishap::Scorched,
+        };
+        assert_eq!(derived(&journal), [(Some(Task::PressCover), spoilt)]);
+    }
+
+    /// By hand: one square is faced, then squares are cut and a pair is dotted in one go; two squares faced after
+    /// that are two more. Facing before the first cut is none.
+    #[test]
+    fn what_is_faced_once_cutting_had_begun_is_more() {
+        let faced = |squares: &[(u16, u16)]| Event::FacesChanged {
+            faces: squares
+                .iter()
+                .map(|(row, col)| {
+                    let cover = Cover {
+                        front: Some(0),
+                        ..Cover::default()
+                    };
+                    (Rect::square(*row, *col), cover)
+                })
+                .collect(),
+            again: None,
+            by_hand: None,
+        };
+        let cut = || {
+            let squares = [[0, 0, 1, 1], [0, 1, 1, 1]];
+            vec![done(Task::Cut, &squares), done(Task::Dot, &[[0, 0, 1, 2]])]
+        };
+        let more = |entries| {
+            let lessons = derived(&after(older(vec![]), entries)).into_iter();
+            let more = lessons.filter_map(|(task, lesson)| match lesson {
+                DerivedLesson::More { squares, face } => Some((task, squares.get(), face)),
+                _ => None,
+            });
+            more.collect::<Vec<_>>()
+        };
+        let late = vec![
+            vec![faced(&[(3, 3)])],
+            cut(),
+            vec![faced(&[(2, 2), (2, 3)]), note("More.", false)],
+        ];
+        assert_eq!(more(late), [(Some(Task::CoverFront), 2, Face::Front)]);
+        let early = vec![vec![faced(&[(3, 3)])], vec![faced(&[(2, 2)])], cut()];
+        assert_eq!(more(early), []);
+    }
+}

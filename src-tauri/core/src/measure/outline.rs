@@ -843,6 +843,125 @@ mod tests {
         (a - b).abs() <= most
     }
 
+    /// A second way to the middles a rectangle may have: all places, cut back by each side of the block
+    /// so far as the corner of the rectangle reaches that is farthest out there. Nothing of the
+    /// outline is used but its corners.
+    fn middles(corners: [Spot; 4], half: (f64, f64), turn: f64) -> Vec<Spot> {
+        let four = rectangle(half, (0.0, 0.0), turn);
+        let mut left = vec![(-9e3, -9e3), (9e3, -9e3), (9e3, 9e3), (-9e3, 9e3)];
+        for i in 0..4 {
+            let (from, along) = (corners[i], minus(corners[(i + 1) % 4], corners[i]));
+            // On the inner side of a line this is more than nothing; the least of the four corners.
+            let within = |m: Spot| {
+                let each = four.map(|c| cross(along, minus((m.0 + c.0, m.1 + c.1), from)));
+                each.into_iter().fold(f64::INFINITY, f64::min)
+            };
+            let mut kept = Vec::new();
+            for (n, a) in left.iter().enumerate() {
+                let b = left[(n + 1) % left.len()];
+                let (x, y) = (within(*a), within(b));
+                if x >= 0.0 {
+                    kept.push(*a);
+                }
+                if (x < 0.0) != (y < 0.0) {
+                    let t = x / (x - y);
+                    kept.push((a.0 + (b.0 - a.0) * t, a.1 + (b.1 - a.1) * t));
+                }
+            }
+            left = kept;
+        }
+        left
+    }
+
+    /// How far a spot is from the nearest of those middles; nothing where there is none.
+    fn nearest_middle(middles: &[Spot], spot: Spot) -> Option<f64> {
+        let sides = || (0..middles.len()).map(|n| (middles[n], middles[(n + 1) % middles.len()]));
+        if !middles.is_empty() && sides().all(|(a, b)| cross(minus(b, a), minus(spot, a)) >= 0.0) {
+            return Some(0.0);
+        }
+        let to_side = |(a, b): (Spot, Spot)| {
+            let (way, long) = (minus(b, a), apart(a, b));
+            let t = if long > 0.0 {
+                dot(minus(spot, a), way) / (long * long)
+            } else {
+                0.0
+            };
+            let t = t.clamp(0.0, 1.0);
+            apart(spot, (a.0 + way.0 * t, a.1 + way.1 * t))
+        };
+        sides().map(to_side).min_by(f64::total_cmp)
+    }
+
+    /// Every twentieth of a degree up to ten either way, in radians.
+    fn every_turn() -> impl Iterator<Item = f64> {
+        (-200..=200).map(|n| f64::from(n) / 20.0 * std::f64::consts::PI / 180.0)
+    }
+
+    /// Tried at every twentieth of a degree by a second way: none holds a larger piece of these
+    /// proportions, and at the turn found one a millionth smaller does lie in the block.
+    fn holds_the_largest(corners: [Spot; 4], (w, h): (f64, f64)) {
+        let outline = Outline::of(corners, 0.0).unwrap();
+        let (w, h) = (in_mm(mm(w)), in_mm(mm(h)));
+        let fit = outline.largest(mm(w), mm(h)).unwrap();
+        let half = |by: f64| (w / 2.0 * fit.scale * by, h / 2.0 * fit.scale * by);
+        let turn = fit.turn.to_radians();
+        assert!(!middles(corners, half(1.0 - 1e-6), turn).is_empty());
+        for turn in every_turn() {
+            let larger = middles(corners, half(1.0 + 1e-6), turn);
+            assert!(larger.is_empty(), "{}", turn.to_degrees());
+        }
+        // As large as it is told, to the nanometre below.
+        assert!(near(in_mm(fit.width), w * fit.scale, 2e-6));
+        assert!(near(in_mm(fit.height), h * fit.scale, 2e-6));
+    }
+
+    /// Likewise where to cut a piece a little smaller: its middle is as far from the crossing as it is
+    /// told, no turn brings it nearer, and where it comes onto the crossing no lesser turn does.
+    fn lies_nearest(corners: [Spot; 4], (w, h): (f64, f64), less: f64, at: (f64, f64)) {
+        let outline = Outline::of(corners, 0.0).unwrap();
+        let fit = outline.largest(mm(w), mm(h)).unwrap();
+        let size = [fit.width, fit.height].map(|l| from_mm(in_mm(l) * less));
+        let half = (in_mm(size[0]) / 2.0, in_mm(size[1]) / 2.0);
+        let [tl, tr, br, bl] = corners;
+        let along = |a: Spot, b: Spot, t: f64| (a.0 + (b.0 - a.0) * t, a.1 + (b.1 - a.1) * t);
+        let crossing = along(along(tl, tr, at.0), along(bl, br, at.0), at.1);
+        let cut = outline.place(size[0], size[1], Some(crossing)).unwrap();
+        let off = in_mm(cut.off);
+        assert!(near(apart(cut.centre, crossing), off, 1e-6));
+        let turn = cut.turn.to_radians();
+        // Half a nanometre is forgiven at each side, which is more at a sharp corner.
+        let smaller = (half.0 - 2e-6, half.1 - 2e-6);
+        let there = nearest_middle(&middles(corners, smaller, turn), crossing).unwrap();
+        assert!(near(there, off, 1e-3), "{there} {off}");
+        for other in every_turn() {
+            let Some(far) = nearest_middle(&middles(corners, half, other), crossing) else {
+                continue;
+            };
+            assert!(far >= off - 1e-3, "{far} at {}", other.to_degrees());
+            if off < 1e-5 && other.abs() < turn.abs() - 1e-6 {
+                assert!(
+                    far > 0.0,
+                    "{} is less than {}",
+                    other.to_degrees(),
+                    cut.turn
+                );
+            }
+        }
+    }
+
+    /// Blocks whose largest piece, or whose nearest one, lies at a turn between those of their sides.
+    #[test]
+    fn what_lies_at_a_turn_of_its_own_is_found() {
+        let leaning = [(0.0, 0.0), (424.5, 0.0), (467.2, 229.8), (37.2, 229.8)];
+        holds_the_largest(leaning, (238.1, 113.6));
+        let twisted = [(34.8, -22.4), (305.6, 14.8), (320.1, 372.7), (7.1, 317.6)];
+        holds_the_largest(twisted, (36.5, 48.2));
+        let wide = [(-29.9, 0.0), (361.1, 0.0), (351.6, 198.7), (4.6, 170.9)];
+        lies_nearest(wide, (191.7, 149.8), 0.9388, (0.697, 0.546));
+        let tall = [(10.4, -4.0), (112.9, 18.1), (109.6, 258.7), (4.2, 278.6)];
+        lies_nearest(tall, (34.5, 212.7), 0.9943, (0.634, 0.3));
+    }
+
     #[test]
     fn a_square_block_holds_itself() {
         let (w, h) = (mm(241.3), mm(241.3));
@@ -854,6 +973,13 @@ mod tests {
         assert_eq!((cut.off, cut.turn), (nm(0), 0.0));
         assert_eq!(block.skew(), 0.0);
         assert_eq!(block.place(w + nm(10), h, None), None);
+        // A crossing nobody could have measured is none.
+        for nowhere in [(f64::NAN, 3.0), (3.0, f64::INFINITY)] {
+            assert_eq!(block.place(w, h, Some(nowhere)), Some(cut));
+        }
+        for (w, h) in [(nm(0), h), (w, nm(0)), (-w, h)] {
+            assert_eq!(block.largest(w, h), None);
+        }
         // 3-4-5, so that the diagonals are whole.
         let exact = Measures {
             diagonals: Some((mm(500.0), mm(500.0))),
@@ -896,6 +1022,28 @@ mod tests {
         let block = Outline::new(measured(lean)).unwrap();
         let want = (10.0_f64 / 240.0).atan().to_degrees();
         assert!(near(block.skew().abs(), want, 1e-6));
+        assert!(block.leans());
+        // A corner 10 mm out both ways is sharp by twice the lean of a side, one as far in too wide.
+        for out in [10.0, -10.0] {
+            let corner = 240.0 + out;
+            let pulled = [(0.0, 0.0), (240.0, 0.0), (corner, corner), (0.0, 240.0)];
+            let pulled = Outline::new(measured(pulled)).unwrap();
+            let want = -2.0 * (out / corner).atan().to_degrees();
+            assert!(near(pulled.skew(), want, 1e-5) && pulled.leans());
+        }
+        let straight = Outline::new(Measures::plain(mm(240.0), mm(240.0))).unwrap();
+        assert!(!straight.leans());
+        // A twentieth of a degree is a fifth of a millimetre on 240.
+        let leans = |lean: f64| {
+            let corners = [
+                (0.0, 0.0),
+                (240.0, 0.0),
+                (240.0 + lean, 240.0),
+                (lean, 240.0),
+            ];
+            Outline::new(measured(corners)).unwrap().leans()
+        };
+        assert!(leans(0.22) && !leans(0.20));
         // The top-left corner is the sharp one.
         assert!(near(block.angles_off()[0], -want, 1e-6));
         assert!(near(block.angles_off()[1], want, 1e-6));
@@ -969,6 +1117,20 @@ mod tests {
             }
         }
         assert!(block(300.0, 400.0, 302.9, 400.0, right).is_ok());
+        // Told as the bottom the others ask for, less the one measured.
+        let closing = |bottom: f64| block(300.0, 400.0, bottom, 400.0, right).map(|b| b.closing());
+        assert!(near(closing(302.9).unwrap(), -2.9, 1e-9));
+        assert!(near(closing(297.5).unwrap(), 2.5, 1e-9));
+        // By hand, with the bottom read short: on a block of 400 × 300 mm 1.5 % of the bottom are 5.9 mm,
+        // on one of 320 × 240 mm 4.7, so that 5 mm are let pass there. On a narrow pair of 120 × 241 mm,
+        // whose diagonals are 269.2 mm, it is 3.5 × 269.2 / 113 = 8.3 mm.
+        let closes = |w: f64, h: f64, short: f64| {
+            let d = w.hypot(h);
+            block(w, h, w - short, h, Some((d, d))).is_ok()
+        };
+        assert!(closes(400.0, 300.0, 5.85) && !closes(400.0, 300.0, 5.95));
+        assert!(closes(320.0, 240.0, 4.95) && !closes(320.0, 240.0, 5.05));
+        assert!(closes(120.0, 241.0, 8.0) && !closes(120.0, 241.0, 8.7));
         // A pair of 5 × 9½ in whose diagonals were read as 10⅞ and 10½ in, the first ⅛ in too long.
         let inch = |n: f64| n * 25.4;
         let read = Some((inch(10.875), inch(10.5)));
@@ -980,6 +1142,43 @@ mod tests {
                 repeat: Line::Bottom
             })
         );
+    }
+
+    /// Blocks a little out of shape, of which one length was then read 14 mm wrong: it is the one named.
+    #[test]
+    fn the_length_that_was_read_wrong_is_named() {
+        let lines = [
+            Line::Top,
+            Line::Right,
+            Line::Bottom,
+            Line::Left,
+            Line::Falling,
+            Line::Rising,
+        ];
+        let shapes = (0..16).map(|n| [1, 2, 4, 8].map(|bit| if n & bit > 0 { 1.0 } else { -1.0 }));
+        for [a, b, c, d] in shapes {
+            for (w, h) in [(127.0, 241.3), (241.3, 241.3), (300.0, 400.0)] {
+                let below = [(w + 2.0 * a, h + 3.0 * b), (c, h + 2.0 * d)];
+                let good = measured([(0.0, 0.0), (w, 0.0), below[0], below[1]]);
+                for (line, wrong) in lines.into_iter().flat_map(|l| [(l, 14.0), (l, -14.0)]) {
+                    let mut read = good;
+                    let (falling, rising) = read.diagonals.as_mut().unwrap();
+                    let length = match line {
+                        Line::Top => &mut read.sides.top,
+                        Line::Right => &mut read.sides.right,
+                        Line::Bottom => &mut read.sides.bottom,
+                        Line::Left => &mut read.sides.left,
+                        Line::Falling => falling,
+                        Line::Rising => rising,
+                    };
+                    *length += mm(wrong);
+                    match Outline::new(read) {
+                        Err(OutlineFault::DoesNotClose { repeat, .. }) => assert_eq!(repeat, line),
+                        other => panic!("{line:?} {wrong}: {other:?}"),
+                    }
+                }
+            }
+        }
     }
 
     fn block() -> impl Strategy<Value = [Spot; 4]> {
@@ -1018,6 +1217,47 @@ mod tests {
             prop_assert!(cut.trims.iter().all(|(a, b)| *a >= nm(0) && *b >= nm(0)));
             prop_assert!(cut.turn.abs() <= 10.0 + 1e-9);
             prop_assert_eq!(outline.place(less(fit.width), less(fit.height), Some(crossing)), Some(cut));
+        }
+
+        #[test]
+        fn no_turn_holds_a_larger_piece(corners in block(), w in 30.0..300.0, h in 30.0..300.0) {
+            holds_the_largest(corners, (w, h));
+        }
+
+        #[test]
+        fn no_turn_lays_the_piece_nearer_to_the_crossing(
+            corners in block(), w in 30.0..300.0, h in 30.0..300.0,
+            less in 0.85..0.999, at in (0.3..0.7, 0.3..0.7),
+        ) {
+            lies_nearest(corners, (w, h), less, at);
+        }
+
+        /// Each strip that falls away ends at the edge of the block.
+        #[test]
+        fn what_is_trimmed_off_ends_at_the_edge(corners in block(), w in 30.0..300.0, h in 30.0..300.0, less in 0.7..1.0) {
+            let outline = Outline::of(corners, 0.0).unwrap();
+            let fit = outline.largest(mm(w), mm(h)).unwrap();
+            let size = [fit.width, fit.height].map(|l| from_mm(in_mm(l) * less));
+            let cut = outline.place(size[0], size[1], None).unwrap();
+            let [tl, tr, br, bl] = cut.corners;
+            // Up from the two upper corners, and so on round; read square to the cut.
+            let ends = [
+                (bl, tl, cut.trims[0].0), (br, tr, cut.trims[0].1),
+                (tl, tr, cut.trims[1].0), (bl, br, cut.trims[1].1),
+                (tl, bl, cut.trims[2].0), (tr, br, cut.trims[2].1),
+                (tr, tl, cut.trims[3].0), (br, bl, cut.trims[3].1),
+            ];
+            for (behind, corner, trim) in ends {
+                let way = minus(corner, behind);
+                let by = in_mm(trim) / apart(corner, behind);
+                let end = (corner.0 + way.0 * by, corner.1 + way.1 * by);
+                // How far inside the nearest side it lies.
+                let inside = (0..4).map(|i| {
+                    let along = minus(corners[(i + 1) % 4], corners[i]);
+                    cross(along, minus(end, corners[i])) / along.0.hypot(along.1)
+                }).fold(f64::INFINITY, f64::min);
+                prop_assert!(near(inside, 0.0, 1e-5), "{inside}");
+            }
         }
 
         #[test]

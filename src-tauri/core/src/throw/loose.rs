@@ -121,6 +121,68 @@ mod tests {
     use crate::throw::{Event, tasks::Task};
     use proptest::prelude::*;
 
+    fn begun(across: u16, down: u16) -> Throw {
+        let plan = Plan {
+            across,
+            down,
+            ..Plan::default()
+        };
+        let begun = Event::Begun {
+            name: "t".into(),
+            plan,
+            prints: vec![],
+            denims: vec![],
+            after: None,
+        };
+        Throw::begin(&begun).unwrap()
+    }
+
+    /// By hand, four across and five down: four fours, and two pairs side by side in the last row, which
+    /// are blocks of their own. A pair of a four may lie where any of the eight of the fours does, a
+    /// pair of the last row only where the other one does.
+    #[test]
+    fn a_piece_may_lie_where_another_of_its_kind_does() {
+        let throw = begun(4, 5);
+        let rects = |of: &[[u16; 4]]| of.iter().map(|r| Rect::from(*r)).collect::<Vec<_>>();
+        let places = |r: [u16; 4]| {
+            let mut found = places_for(throw.assembly(), Rect::from(r));
+            found.sort_unstable();
+            found
+        };
+        let fours = rects(&[[0, 0, 2, 2], [0, 2, 2, 2], [2, 0, 2, 2], [2, 2, 2, 2]]);
+        assert_eq!(places([2, 0, 2, 2]), fours);
+        assert_eq!(places([4, 2, 1, 2]), rects(&[[4, 0, 1, 2], [4, 2, 1, 2]]));
+        let pairs = (0..4).flat_map(|row| [[row, 0, 1, 2], [row, 2, 1, 2]]);
+        assert_eq!(places([1, 2, 1, 2]), rects(&pairs.collect::<Vec<_>>()));
+        assert_eq!(places([4, 3, 1, 1]).len(), 20);
+    }
+
+    /// By hand, four by four: a pair that was begun lies loose until its four is begun, and the four until
+    /// it is joined to the one beside it. What was only cut is no joined piece.
+    #[test]
+    fn what_is_sewn_lies_loose_until_more_is_sewn_to_it() {
+        let mut throw = begun(4, 4);
+        assert_eq!(loose_units(&throw), []);
+        let mut done = |piece: [u16; 4]| {
+            let pieces = vec![Rect::from(piece)];
+            let task = Task::Dot;
+            let event = Event::Done {
+                task,
+                pieces,
+                made: vec![],
+            };
+            throw.apply(&event, 0);
+            loose_units(&throw)
+        };
+        let (pair, other) = (Rect::from([0, 0, 1, 2]), Rect::from([2, 2, 1, 2]));
+        assert_eq!(done([0, 0, 1, 2]), [pair]);
+        assert_eq!(done([2, 2, 1, 2]), [pair, other]);
+        let four = Rect::from([0, 0, 2, 2]);
+        assert_eq!(done([0, 0, 2, 2]), [four, other]);
+        // The upper row of two fours: neither of them lies loose.
+        assert_eq!(done([0, 0, 2, 4]), [other]);
+    }
+
     proptest! {
         /// What is worked out for all pieces at once is what is worked out for each by itself.
         #[test]

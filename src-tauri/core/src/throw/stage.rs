@@ -253,6 +253,18 @@ mod tests {
             ]
         );
         assert_eq!(stage_now(&stages(journal.throw())), Some(Stage::Cut));
+        // Nothing lies on the pile and nothing was cut; one square cut without it will do.
+        let listed = |journal: &Journal| stages(journal.throw())[&Stage::Pile].is_through();
+        assert!(!listed(&journal));
+        let mut one = journal.clone();
+        let tick = Command::TickNext {
+            task: Task::Cut,
+            kind: Kind::Square,
+            count: Count::from(1),
+        };
+        let entry = one.propose(&tick, 1).unwrap();
+        one.accept(entry).unwrap();
+        assert!(listed(&one));
         all_of(&mut journal, Task::Cut, Kind::Square);
         assert_eq!(stage_now(&stages(journal.throw())), Some(Stage::Pairs));
         assert!(stages(journal.throw())[&Stage::Pile].is_through());

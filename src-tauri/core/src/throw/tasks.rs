@@ -447,4 +447,48 @@ mod tests {
             ]
         );
     }
+
+    /// By hand: the edge is trimmed where the plan has it so and it was not bound yet; one strip has no
+    /// other to be joined to; only allowances that stand out are snipped, unless they were washed.
+    #[test]
+    fn the_last_tasks_by_hand() {
+        let tasks = |joining, trim_edge, washes, last| {
+            let plan = Plan {
+                joining,
+                trim_edge,
+                washes,
+                ..Plan::default()
+            };
+            let mut out = Vec::new();
+            for_whole(&plan, last, &mut out);
+            out
+        };
+        let last = |strips, trimmed, snipped| LastTasks {
+            strips,
+            trimmed,
+            snipped,
+        };
+        let bound = [
+            Task::CutBinding,
+            Task::PressBinding,
+            Task::GlueBinding,
+            Task::StitchBinding,
+        ];
+        let lapped = Joining::Lapped;
+        for (trim_edge, trimmed) in [(false, false), (false, true), (true, false)] {
+            assert_eq!(tasks(lapped, trim_edge, 0, last(1, trimmed, true)), bound);
+        }
+        let all = tasks(lapped, true, 2, last(2, true, true));
+        let (trim, join) = (Task::TrimEdge, Task::JoinBinding);
+        let [cut, press, glue, stitch] = bound;
+        let (wash, clip) = (Task::Wash, Task::Clip);
+        let whole = [trim, cut, join, press, glue, stitch, wash, clip, wash, clip];
+        assert_eq!(all, whole);
+        let exposed = |snipped| tasks(Joining::Exposed, false, 1, last(1, false, snipped));
+        let snipped = [cut, press, glue, stitch, Task::Snip, wash, clip];
+        assert_eq!(exposed(true), snipped);
+        assert_eq!(exposed(false), [cut, press, glue, stitch, wash, clip]);
+        let seamed = tasks(Joining::Seamed, false, 1, last(1, false, true));
+        assert_eq!(seamed, exposed(false));
+    }
 }

@@ -181,9 +181,62 @@ mod tests {
     use crate::command::Command;
     use crate::log::journal::Journal;
     use crate::measure::Count;
-    use crate::plan::Plan;
-    use crate::plan::assembly::Kind;
+    use crate::plan::assembly::{Kind, Rect};
+    use crate::plan::{Joining, Plan, Stitch};
+    use crate::throw::Made;
     use proptest::prelude::*;
+
+    /// A record of sittings: after how many seconds each, and what was done to how many pieces.
+    fn record(sittings: &[(i64, &[(Task, usize)])], rows: Stitch) -> PaceRecord {
+        let mut record = PaceRecord::default();
+        let mut at = 0;
+        let entry = |at, what| Entry { n: 1, at, what };
+        record.add(&entry(at, What::Undo(0)), false);
+        for (after, tasks) in sittings {
+            at += after * 1_000;
+            let done = tasks.iter().map(|(task, count)| Event::Done {
+                task: *task,
+                pieces: vec![Rect::square(0, 0); *count],
+                made: vec![Made {
+                    joining: Joining::Seamed,
+                    lap: Plan::default().lap,
+                    stitch: rows,
+                }],
+            });
+            record.add(&entry(at, What::Do(done.collect())), true);
+        }
+        record
+    }
+
+    /// By hand: four joins pinned and stitched in one sitting of 7 minutes. Pinning takes 1½ minutes as a
+    /// rule and stitching 2, so that 3 minutes go to the pins, ¾ each, and 4 to the stitching, 1 each;
+    /// where each join has two rows there are eight rows of half a minute. Pressing that is only
+    /// waited for takes none of it.
+    #[test]
+    fn a_sittings_time_is_shared_as_its_tasks_usually_take_it() {
+        let both: &[(Task, usize)] = &[(Task::Pin, 4), (Task::CoolLap, 4), (Task::Stitch, 4)];
+        let found = record(&[(420, both)], Stitch::Straight);
+        assert_eq!(found.quartiles(Task::Pin), Some([0.75; 3]));
+        assert_eq!(found.quartiles(Task::Stitch), Some([1.0; 3]));
+        assert_eq!(found.quartiles(Task::CoolLap), None);
+        let spacing = Plan::default().lap;
+        let found = record(&[(420, both)], Stitch::TwoRows { spacing });
+        assert_eq!(found.quartiles(Task::Stitch), Some([0.5; 3]));
+        // A tick right after is of the same sitting: 3 minutes for twelve pins, 4 for eight seams.
+        let more: &[(Task, usize)] = &[(Task::Pin, 8), (Task::Stitch, 4)];
+        let cut: &[(Task, usize)] = &[(Task::Cut, 4)];
+        let found = record(&[(240, cut), (420, both), (5, more)], Stitch::Straight);
+        assert_eq!(found.quartiles(Task::Pin), Some([0.25; 3]));
+        assert_eq!(found.quartiles(Task::Stitch), Some([0.5; 3]));
+        assert_eq!(found.quartiles(Task::Cut), Some([1.0; 3]));
+        // Ten seconds are no haste any more, though too little for four cuts; 45 minutes are no break.
+        let found = record(&[(240, cut), (10, cut)], Stitch::Straight);
+        assert_eq!(found.quartiles(Task::Cut), Some([1.0; 3]));
+        let found = record(&[(45 * 60, cut)], Stitch::Straight);
+        assert_eq!(found.quartiles(Task::Cut), Some([11.25; 3]));
+        let found = record(&[(45 * 60 + 1, cut)], Stitch::Straight);
+        assert_eq!(found.quartiles(Task::Cut), None);
+    }
 
     /// The value at `share` of a sorted list, by the definition itself.
     fn quantile(sorted: &[f64], share: f64) -> f64 {
