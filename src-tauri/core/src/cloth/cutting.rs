@@ -1532,7 +1532,8 @@ pub(super) mod tests {
     use crate::measure::sixty_fourths;
     use proptest::prelude::*;
 
-    fn zone([from, to, left, right]: [i64; 4]) -> Zone {
+    /// What is kept clear: from, to, left, right in eighths of an inch.
+    pub(in crate::cloth) fn zone([from, to, left, right]: [i64; 4]) -> Zone {
         Zone {
             kind: ZoneKind::Hole,
             from: eighth_inches(from),

@@ -180,6 +180,7 @@ fn rows_of_halves(piece: &Piece, plan: &CutPlan) -> Vec<CutStep> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::cloth::cutting::tests::zone;
     use crate::cloth::cutting::{BindingCut, Cutting, lay_out};
     use crate::cloth::garments::{Zone, ZoneKind, yardage};
     use crate::cloth::strips::with_strips;
@@ -335,22 +336,11 @@ mod tests {
         assert!(matches!(found[3], CutStep::Strip { at_top: false, .. }));
     }
 
-    /// What is kept clear: from, to, left, right in eighths of an inch.
-    fn clear([from, to, left, right]: [i64; 4]) -> Zone {
-        Zone {
-            kind: ZoneKind::Hole,
-            from: eighth_inches(from),
-            to: eighth_inches(to),
-            left: eighth_inches(left),
-            right: eighth_inches(right),
-        }
-    }
-
     /// The rows of halves in the list of a cloth; halves of 2¾ in, two of which make 5 in with a lap of
     /// ½ in. Figures in eighths of an inch.
     fn rows_of(width: i64, long: i64, zones: &[[i64; 4]]) -> Vec<CutStep> {
         let mut piece = yardage(eighth_inches(width), eighth_inches(long));
-        piece.zones = zones.iter().copied().map(clear).collect();
+        piece.zones = zones.iter().copied().map(zone).collect();
         let how = Cutting {
             half: Some(eighth_inches(22)),
             ..Cutting::default()

@@ -806,6 +806,15 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
+    const LINES: [Line; 6] = [
+        Line::Top,
+        Line::Right,
+        Line::Bottom,
+        Line::Left,
+        Line::Falling,
+        Line::Rising,
+    ];
+
     fn mm(length: f64) -> Length {
         from_mm(length)
     }
@@ -1095,17 +1104,7 @@ mod tests {
         }
         // Each length read 12 mm wrong in turn on a good 3-4-5 block is named.
         let good = [300.0, 400.0, 300.0, 400.0, 500.0, 500.0];
-        for (i, line) in [
-            Line::Top,
-            Line::Right,
-            Line::Bottom,
-            Line::Left,
-            Line::Falling,
-            Line::Rising,
-        ]
-        .into_iter()
-        .enumerate()
-        {
+        for (i, line) in LINES.into_iter().enumerate() {
             for wrong in [-12.0, 12.0] {
                 let mut six = good;
                 six[i] += wrong;
@@ -1147,20 +1146,12 @@ mod tests {
     /// Blocks a little out of shape, of which one length was then read 14 mm wrong: it is the one named.
     #[test]
     fn the_length_that_was_read_wrong_is_named() {
-        let lines = [
-            Line::Top,
-            Line::Right,
-            Line::Bottom,
-            Line::Left,
-            Line::Falling,
-            Line::Rising,
-        ];
         let shapes = (0..16).map(|n| [1, 2, 4, 8].map(|bit| if n & bit > 0 { 1.0 } else { -1.0 }));
         for [a, b, c, d] in shapes {
             for (w, h) in [(127.0, 241.3), (241.3, 241.3), (300.0, 400.0)] {
                 let below = [(w + 2.0 * a, h + 3.0 * b), (c, h + 2.0 * d)];
                 let good = measured([(0.0, 0.0), (w, 0.0), below[0], below[1]]);
-                for (line, wrong) in lines.into_iter().flat_map(|l| [(l, 14.0), (l, -14.0)]) {
+                for (line, wrong) in LINES.into_iter().flat_map(|l| [(l, 14.0), (l, -14.0)]) {
                     let mut read = good;
                     let (falling, rising) = read.diagonals.as_mut().unwrap();
                     let length = match line {

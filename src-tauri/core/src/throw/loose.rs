@@ -122,19 +122,11 @@ mod tests {
     use proptest::prelude::*;
 
     fn begun(across: u16, down: u16) -> Throw {
-        let plan = Plan {
+        crate::fitting::tests::begun(Plan {
             across,
             down,
             ..Plan::default()
-        };
-        let begun = Event::Begun {
-            name: "t".into(),
-            plan,
-            prints: vec![],
-            denims: vec![],
-            after: None,
-        };
-        Throw::begin(&begun).unwrap()
+        })
     }
 
     /// By hand, four across and five down: four fours, and two pairs side by side in the last row, which

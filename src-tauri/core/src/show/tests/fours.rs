@@ -369,6 +369,18 @@ fn a_seam_is_as_long_as_what_it_joins() {
     assert_eq!(seam.value.text.replace('\u{a0}', " "), "9½ in");
 }
 
+/// Read off a ruler of thirty-seconds.
+fn by_thirty_seconds(words: &Words) -> Context<'_> {
+    let ruler = Ruler {
+        fraction: Fraction::ThirtySecond,
+        ..Ruler::default()
+    };
+    Context {
+        ruler,
+        ..context(words)
+    }
+}
+
 /// A size for all that asks for narrower laps says so where it is offered.
 #[test]
 fn a_trim_size_names_the_laps_it_asks_for() {
@@ -377,14 +389,7 @@ fn a_trim_size_names_the_laps_it_asks_for() {
     sized(&mut journal, piece, FULL - 16, FULL);
     // 3/16 in is 3/32 at either side: laps of 13/32 in, which a ruler of thirty-seconds shows.
     let words = Words::english();
-    let ruler = Ruler {
-        fraction: Fraction::ThirtySecond,
-        ..Ruler::default()
-    };
-    let context = Context {
-        ruler,
-        ..context(&words)
-    };
+    let context = by_thirty_seconds(&words);
     let Ok(View::Off(off)) = answer(&journal, &Query::Off { piece, why: None }, context) else {
         panic!("the screen of a piece that is off");
     };
@@ -804,14 +809,7 @@ fn what_is_trimmed_again_is_trimmed_from_what_it_holds_now() {
 #[test]
 fn where_a_lap_is_narrower_its_stitching_is_told() {
     let words = Words::english();
-    let ruler = Ruler {
-        fraction: Fraction::ThirtySecond,
-        ..Ruler::default()
-    };
-    let context = Context {
-        ruler,
-        ..context(&words)
-    };
+    let context = by_thirty_seconds(&words);
     let [a, b] = [0, 2].map(|col| Rect::from([0, col, 2, 2]));
     let told = |stitch, task| {
         let mut journal = begin(Plan {
