@@ -8,6 +8,7 @@
 use image::{ImageFormat, Rgb, RgbImage};
 use lapwork_tests::access::{Audit, Seen, Tour, pictures};
 use lapwork_tests::walk::Walk;
+use lapwork_tests::window::Window;
 use serde_json::json;
 use std::collections::{BTreeMap, BTreeSet};
 use std::time::{Duration, Instant};
@@ -153,10 +154,15 @@ fn letters_of_double_size_fit_a_narrow_window_in_german() {
     walk.window.size(360, 740);
     walk.tap("settings");
     walk.tap("field-text-200");
+    let large = |w: &Window| {
+        let size = "return getComputedStyle(document.documentElement).fontSize";
+        w.run(size, &[]) == json!("32px")
+    };
+    // Growing letters move what is tapped next.
+    walk.window.wait_until("letters have grown", large);
     walk.tap("field-language-de");
     walk.window.wait_text("Einstellungen");
-    let size = "return getComputedStyle(document.documentElement).fontSize";
-    assert_eq!(walk.window.run(size, &[]), json!("32px"));
+    assert!(large(&walk.window));
     walk.tap("back");
     let mut faults: Vec<String> = Vec::new();
     let mut counted = [0, 0, 0];
