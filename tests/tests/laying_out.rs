@@ -173,7 +173,7 @@ fn more_on_the_back_after_two_fours_are_sewn() {
     // It is the next step.
     walk.tap("tab-work");
     walk.window
-        .wait_text("Turn the work over. Trim the fabric to");
+        .wait_text("Turn the work over. Lay it in the middle");
     assert_eq!(shown(&walk, &fours).len(), sewn.len());
 }
 

@@ -1532,15 +1532,20 @@ pub(super) mod tests {
     use crate::measure::sixty_fourths;
     use proptest::prelude::*;
 
-    /// What is kept clear: from, to, left, right in eighths of an inch.
-    pub(in crate::cloth) fn zone([from, to, left, right]: [i64; 4]) -> Zone {
+    /// What is kept clear: from, to, left, right.
+    pub(in crate::cloth) fn hole([from, to, left, right]: [Length; 4]) -> Zone {
         Zone {
             kind: ZoneKind::Hole,
-            from: eighth_inches(from),
-            to: eighth_inches(to),
-            left: eighth_inches(left),
-            right: eighth_inches(right),
+            from,
+            to,
+            left,
+            right,
         }
+    }
+
+    /// The same in eighths of an inch.
+    pub(in crate::cloth) fn zone(place: [i64; 4]) -> Zone {
+        hole(place.map(eighth_inches))
     }
 
     fn sheet(width: i64, length: i64) -> Piece {
@@ -1814,16 +1819,7 @@ pub(super) mod tests {
             let [at, left, right] = row.map(sixteenths);
             OutlineStation { at, left, right }
         });
-        let zones = zones.iter().map(|place| {
-            let [from, to, left, right] = place.map(sixteenths);
-            Zone {
-                kind: ZoneKind::Hole,
-                from,
-                to,
-                left,
-                right,
-            }
-        });
+        let zones = zones.iter().map(|place| hole(place.map(sixteenths)));
         Piece {
             part: GarmentPart::Cloth,
             stations: stations.collect(),

@@ -281,7 +281,7 @@ fn where_at_most(edge: &[[i64; 2]], limit: i64) -> Option<[i64; 2]> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::cloth::cutting::tests::{inside, overlap, piece};
+    use crate::cloth::cutting::tests::{hole, inside, overlap, piece};
     use crate::cloth::cutting::{BindingCut, bound, ready};
     use crate::cloth::garments::{
         GarmentKind, GarmentPart, GarmentSize, Guess, PieceFault, ZoneKind, start, yardage,
@@ -294,13 +294,7 @@ mod tests {
 
     fn across(piece: &Piece, from: Length, to: Length) -> Zone {
         let [_, _, left, right] = piece.reach();
-        Zone {
-            kind: ZoneKind::Hole,
-            from,
-            to,
-            left,
-            right,
-        }
+        hole([from, to, left, right])
     }
 
     /// By hand: 5 in wide, with a tear above the first 5 in. Where the tear ends at 10 3/16 in and

@@ -32,13 +32,10 @@ pub(super) fn set_face(
         if cover.on(face) == print {
             continue;
         }
-        let was = throw.laid_on(piece, face);
-        let side = match print {
-            Some(print) if throw.is_joined(piece) => throw.lies_on_sewn(print),
-            _ => None,
-        };
+        let (joined, was) = (throw.is_joined(piece), throw.laid_on(piece, face));
+        let side = print.filter(|_| joined).and_then(|p| throw.lies_on_sewn(p));
         let bare = cover.on(face).is_none() && laid_on && side.is_some();
-        if throw.is_joined(piece) && was.is_none() && !bare {
+        if joined && was.is_none() && !bare {
             return Err(Rejection::Joined(piece));
         }
         if throw.has(piece, cover_task(face)) {

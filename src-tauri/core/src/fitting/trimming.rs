@@ -43,6 +43,7 @@ use crate::plan::{Joining, Plan, laps_in};
 use crate::throw::fringe::least_lap;
 use crate::throw::tasks::Task;
 use crate::throw::{Made, Size, Throw, Work};
+use std::collections::BTreeMap;
 
 /// Tenths of a minute for a join lapped less than the plan says.
 pub const NARROWER: i64 = 20;
@@ -533,6 +534,10 @@ pub struct Shortfall {
 /// use again; blocks within the line come first, those at its ends have the edge too.
 pub fn shortfalls(throw: &Throw, block: Rect) -> Vec<Shortfall> {
     let mut out = Vec::new();
+    let (held, target) = (holds(throw, block), throw.target(block));
+    if held.width >= target.width && held.height >= target.height {
+        return out;
+    }
     for line in lines(throw) {
         let Some(at) = line.blocks.iter().position(|b| *b == block) else {
             continue;
@@ -567,9 +572,20 @@ pub fn is_undecided(throw: &Throw, block: Rect) -> bool {
     if leans(throw, block) || !thin_laps(throw, block).is_empty() {
         return true;
     }
-    let (held, target) = (holds(throw, block), throw.target(block));
-    let short = held.width < target.width || held.height < target.height;
-    short && shortfalls(throw, block).iter().any(|s| s.open > zero())
+    shortfalls(throw, block).iter().any(|s| s.open > zero())
+}
+
+/// Where blocks are short at the outer edge and the binding hides it, by block.
+pub fn hidden(throw: &Throw) -> BTreeMap<Rect, Vec<LapShare>> {
+    let mut out: BTreeMap<Rect, Vec<LapShare>> = BTreeMap::new();
+    for line in lines(throw) {
+        for (block, shares) in line.blocks.iter().zip(line.shared_out(throw)) {
+            for share in shares.into_iter().filter(|share| share.join.is_none()) {
+                out.entry(*block).or_default().push(share);
+            }
+        }
+    }
+    out
 }
 
 impl BlockLine {

@@ -20,7 +20,7 @@ use crate::measure::{Length, NM_PER_INCH, in_nm};
 use crate::show::cutting;
 use crate::throw::account::{ClothAccount, account, layout};
 use crate::throw::tasks::Task;
-use crate::throw::{Item, Throw, Time, stock};
+use crate::throw::{Item, Throw, Time};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use ts_rs::TS;
@@ -338,6 +338,7 @@ fn squares(throw: &Throw, context: Context<'_>) -> Vec<Vec<String>> {
 
 fn covering(throw: &Throw, context: Context<'_>) -> Vec<Vec<String>> {
     let _ = context;
+    let account = account(throw);
     let letters = names::letters(&throw.prints);
     let prints = throw.prints.iter().zip(letters).enumerate();
     prints
@@ -353,7 +354,9 @@ fn covering(throw: &Throw, context: Context<'_>) -> Vec<Vec<String>> {
                 front.to_string(),
                 back.to_string(),
                 (front + back).to_string(),
-                stock::known(throw, i as u8).map_or_else(String::new, |n| n.get().to_string()),
+                account.fabrics[i]
+                    .there()
+                    .map_or_else(String::new, |n| n.to_string()),
             ]
         })
         .collect()

@@ -221,9 +221,9 @@ pub(super) fn wishes(journal: &Journal, asked: Option<Wishes>, context: Context<
 /// No layout changes what is sewn in; by hand, fabric can be laid on it.
 fn by_hand_on_sewn(throw: &Throw, context: Context<'_>) -> Option<String> {
     throw.plan.laid_on()?;
-    let bare = |s: &Rect| throw.is_joined(*s) && throw.cover(*s).layers() < 3;
-    let n = throw.assembly().whole().squares().filter(bare).count();
-    (n > 0).then(|| say!(context, "wishes-on-sewn"))
+    let bare = |s: Rect| throw.is_joined(s) && throw.cover(s).layers() < 3;
+    let any = throw.assembly().whole().squares().any(bare);
+    any.then(|| say!(context, "wishes-on-sewn"))
 }
 
 /// How many squares of a grid can be chosen so that no two touch, not even at corners.

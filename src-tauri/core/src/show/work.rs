@@ -14,7 +14,7 @@ use crate::cloth::fabric::Face;
 use crate::cloth::garments::Source;
 use crate::cloth::pile::{Heap, Use};
 use crate::command::Command;
-use crate::fitting::trimming::{LapShare, is_undecided, shortfalls};
+use crate::fitting::trimming::{LapShare, hidden, is_undecided, shortfalls};
 use crate::log::journal::Journal;
 use crate::measure::{Count, Length, zero};
 use crate::plan::assembly::{Join, Kind, Rect, Seam};
@@ -606,7 +606,7 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
             }
         );
         out.extend(at.lines().map(str::to_string));
-        out.push(lined_up(throw, join, context));
+        out.extend(lined_up(throw, join, context));
         return out;
     }
     let usual = usual_how(throw, task, piece, context);
@@ -641,9 +641,11 @@ pub(super) fn usual_how(throw: &Throw, task: Task, piece: Rect, context: Context
         between = context.needle(plan.stitch.width()),
         long = context.needle(plan.stitch_long())
     );
-    if let (Task::Dot | Task::Pin, Some(join)) = (task, throw.assembly().join(piece)) {
+    if let (Task::Dot | Task::Pin, Some(join)) = (task, throw.assembly().join(piece))
+        && let Some(line) = lined_up(throw, join, context)
+    {
         out.push('\n');
-        out += &lined_up(throw, join, context);
+        out += &line;
     }
     if task == Task::Stitch {
         out.push('\n');
@@ -657,14 +659,18 @@ pub(super) fn usual_how(throw: &Throw, task: Task, piece: Rect, context: Context
 }
 
 /// What is brought together where two pieces are laid on one another: the joins that meet along the
-/// edge, and the ends.
-fn lined_up(throw: &Throw, join: &Join, context: Context<'_>) -> String {
+/// edge, and the ends; nothing where a short block's ends lie otherwise.
+fn lined_up(throw: &Throw, join: &Join, context: Context<'_>) -> Option<String> {
+    if !ends_left(throw, join, context).is_empty() {
+        return None;
+    }
     let squares = match join.seam {
         Seam::Upright => join.whole.rows,
         Seam::Level => join.whole.cols,
     };
     let joining = joined(throw.plan.joining);
-    say!(context, "how-line-up", n = squares - 1, joining = joining)
+    let said = say!(context, "how-line-up", n = squares - 1, joining = joining);
+    Some(said)
 }
 
 /// The needle for a stitch: its system and size.
@@ -810,10 +816,7 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
         .join(piece)
         .map_or_else(Vec::new, |j| throw.spots(j));
     if let (Task::Dot | Task::Pin, Some(join)) = (task, throw.assembly().join(piece)) {
-        // In longer joins it is fixed already how the blocks lie to one another.
-        let laid = spots.iter().filter(|_| spots.len() == 1);
-        let laid = laid.flat_map(|(a, b)| [*a, *b]);
-        out.extend(laid.filter_map(|block| ends_left(throw, block, join.seam, context)));
+        out.extend(ends_left(throw, join, context));
     }
     for (a, b) in spots {
         if let Some(lap) = throw.marked(a, b) {
@@ -831,27 +834,31 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
     out
 }
 
-/// Where the ends of a short block lie along a join, so that each is made up for where it is to be: not
+/// Where the ends of short blocks lie along a join, so that each is made up for where it is to be: not
 /// level with those of its neighbours.
-fn ends_left(throw: &Throw, block: Rect, seam: Seam, context: Context<'_>) -> Option<String> {
-    if !throw.assembly().is_block(block) {
-        return None;
-    }
-    // Along an upright join it is its height that is short.
-    let mut short = shortfalls(throw, block).into_iter();
-    let short = short.find(|short| short.seam != seam && !short.shares.is_empty())?;
-    let ends: Vec<String> = short
-        .shares
-        .iter()
-        .map(|share| end(share, context))
-        .collect();
-    Some(say!(
-        context,
-        "special-ends",
-        piece = names::piece(throw, block, context),
-        short = context.length(short.short),
-        ends = context.words.list("list-and", ends)
-    ))
+fn ends_left(throw: &Throw, join: &Join, context: Context<'_>) -> Vec<String> {
+    // In longer joins it is fixed already how the blocks lie to one another.
+    let spots = throw.spots(join);
+    let [(a, b)] = spots.as_slice() else {
+        return Vec::new();
+    };
+    let blocks = [*a, *b].into_iter();
+    let blocks = blocks.filter(|block| throw.assembly().is_block(*block));
+    let told = blocks.filter_map(|block| {
+        // Along an upright join it is its height that is short.
+        let mut short = shortfalls(throw, block).into_iter();
+        let short = short.find(|short| short.seam != join.seam && !short.shares.is_empty())?;
+        let shares = short.shares.iter();
+        let ends: Vec<String> = shares.map(|share| end(share, context)).collect();
+        Some(say!(
+            context,
+            "special-ends",
+            piece = names::piece(throw, block, context),
+            short = context.length(short.short),
+            ends = context.words.list("list-and", ends)
+        ))
+    });
+    told.collect()
 }
 
 /// How far a block stands back at one end.
@@ -863,20 +870,14 @@ fn end(share: &LapShare, context: Context<'_>) -> String {
 /// Blocks that stand back from the outer edge, where the binding hides it: nothing is trimmed to them, and
 /// their edge does not reach the crease of the binding.
 fn edges_left(throw: &Throw, task: Task, context: Context<'_>) -> Vec<String> {
-    let blocks = throw.assembly().blocks().into_iter();
-    let back = blocks.filter_map(|block| {
-        let short = shortfalls(throw, block);
-        let shares = short.iter().flat_map(|short| &short.shares);
-        let hidden = shares.filter(|share| share.join.is_none());
-        let ends: Vec<String> = hidden.map(|share| end(share, context)).collect();
-        (!ends.is_empty()).then(|| {
-            say!(
-                context,
-                format!("special-edge-{}", task.key()),
-                piece = names::piece(throw, block, context),
-                ends = context.words.list("list-and", ends)
-            )
-        })
+    let back = hidden(throw).into_iter().map(|(block, shares)| {
+        let ends: Vec<String> = shares.iter().map(|share| end(share, context)).collect();
+        say!(
+            context,
+            format!("special-edge-{}", task.key()),
+            piece = names::piece(throw, block, context),
+            ends = context.words.list("list-and", ends)
+        )
     });
     back.collect()
 }

@@ -14,6 +14,7 @@ use crate::throw::index::WorkIndex;
 use crate::throw::state::{Throw, WholeMeasure, Work};
 use crate::throw::tasks::Task;
 use std::cmp::{max, min};
+use std::collections::BTreeSet;
 
 impl Throw {
     /// The size a block is trimmed to: the trim size across each side that has two squares.
@@ -69,15 +70,13 @@ impl Throw {
                 height: a.height + b.height - taken,
             },
         };
-        let whole = match self.marks().next().is_some() && piece.count() > 4 {
-            true => {
-                let made_up = |seam| self.made_up(piece, seam, &of);
-                Size {
-                    width: max(whole.width, made_up(Seam::Upright)),
-                    height: max(whole.height, made_up(Seam::Level)),
-                }
-            }
-            false => whole,
+        let made_up = |seam, long| {
+            self.made_up(piece, seam, &of)
+                .map_or(long, |l| max(long, l))
+        };
+        let whole = Size {
+            width: made_up(Seam::Upright, whole.width),
+            height: made_up(Seam::Level, whole.height),
         };
         let whole = if self.turned.contains(&piece) {
             whole.turned()
@@ -95,25 +94,30 @@ impl Throw {
         whole
     }
 
-    /// How long a piece of several blocks is across joins of this kind, where laps that are marked
-    /// narrower make up for what blocks are short.
-    fn made_up(&self, piece: Rect, seam: Seam, size: &dyn Fn(Rect) -> Size) -> Length {
+    /// How long a piece of several blocks is across joins of this kind, by its lines of blocks along which
+    /// narrower laps make up for what blocks are short; none where none are marked.
+    fn made_up(&self, piece: Rect, seam: Seam, size: &dyn Fn(Rect) -> Size) -> Option<Length> {
+        // Two blocks at most: their one lap is that of the join.
+        if piece.count() <= 4 {
+            return None;
+        }
         let across = seam == Seam::Upright;
         let along = |size: Size| if across { size.width } else { size.height };
-        let starts = |from: u16, len: u16| (from..from + len).step_by(2);
+        let inside = |(a, b, _): &(Rect, Rect, Length)| piece.holds(*a) && piece.holds(*b);
+        let marked = self.marks().filter(inside);
+        let marked = marked.filter(|(a, b, _)| (a.row == b.row) == across);
+        let at = |a: Rect| if across { a.row } else { a.col };
+        let lines: BTreeSet<u16> = marked.map(|(a, _, _)| at(a) / 2 * 2).collect();
         let line = |at: u16| -> Vec<Rect> {
-            match across {
-                true => starts(piece.col, piece.cols)
-                    .map(|col| self.block_at(at, col))
-                    .collect(),
-                false => starts(piece.row, piece.rows)
-                    .map(|row| self.block_at(row, at))
-                    .collect(),
-            }
-        };
-        let lines = match across {
-            true => starts(piece.row, piece.rows),
-            false => starts(piece.col, piece.cols),
+            let (from, len) = match across {
+                true => (piece.col, piece.cols),
+                false => (piece.row, piece.rows),
+            };
+            let block = |n| match across {
+                true => self.block_at(at, n),
+                false => self.block_at(n, at),
+            };
+            (from..from + len).step_by(2).map(block).collect()
         };
         let long = |blocks: Vec<Rect>| {
             let (mut held, mut wanted) = (zero(), zero());
@@ -134,7 +138,7 @@ impl Throw {
             }
             min(held, wanted)
         };
-        lines.map(|at| long(line(at))).max().unwrap_or_else(zero)
+        lines.into_iter().map(|at| long(line(at))).max()
     }
 
     /// How often the whole was washed.

@@ -287,7 +287,7 @@ how-cover-back-patch = Dreh das Quadrat um. Leg den Flicken mitten auf die Rück
     Ein paar Punkte auswaschbarer Kleber, ein gutes Stück von seinem Rand.
 how-cover-front-laid-on = Schneid den Stoff auf { $side } zu. Leg ihn mitten auf das Quadrat, auf die Vorderseite, frei von jeder Überlappung.
     Ein paar Punkte auswaschbarer Kleber, ein gutes Stück von seinem Rand.
-how-cover-back-laid-on = Dreh die Arbeit um. Schneid den Stoff auf { $side } zu. Leg ihn mitten auf das Quadrat, auf die Rückseite, frei von jeder Überlappung.
+how-cover-back-laid-on = Schneid den Stoff auf { $side } zu. Dreh die Arbeit um. Leg ihn mitten auf das Quadrat, auf die Rückseite, frei von jeder Überlappung.
     Ein paar Punkte auswaschbarer Kleber, ein gutes Stück von seinem Rand.
 how-press-cover = Setz das Bügeleisen auf und heb es wieder ab; schieb es nicht.
 how-cool-cover = Lass es flach liegen, bis es sich kühl anfühlt. Hebst du es warm an, löst sich der Kleber.

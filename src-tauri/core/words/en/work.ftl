@@ -288,7 +288,7 @@ how-cover-back-patch = Turn the square over. Lay the patch in the middle of the 
     A few dots of washable glue, well inside its edge.
 how-cover-front-laid-on = Trim the fabric to { $side }. Lay it in the middle of the square, on the front, clear of every lap.
     A few dots of washable glue, well inside its edge.
-how-cover-back-laid-on = Turn the work over. Trim the fabric to { $side }. Lay it in the middle of the square, on the back, clear of every lap.
+how-cover-back-laid-on = Trim the fabric to { $side }. Turn the work over. Lay it in the middle of the square, on the back, clear of every lap.
     A few dots of washable glue, well inside its edge.
 how-press-cover = Press; do not slide the iron.
 how-cool-cover = Leave it flat until it is cool to the touch. If it is lifted warm, the glue lets go.

@@ -885,6 +885,12 @@ fn the_ends_of_a_short_four_are_not_brought_level() {
         ),
         "{laid}"
     );
+    // Nothing else is said of its ends; where none is short they are brought level.
+    let usual = |piece| {
+        let pinned = crate::show::work::usual_how(throw, Task::Pin, piece, context);
+        pinned.contains("the ends level")
+    };
+    assert!(!usual(beside) && usual(Rect::from([2, 0, 2, 4])));
     // A pair of rows is laid as it is, and so are two fours that are not short that way.
     assert!(!told(Task::Dot, throw.assembly().whole()).contains("stands back"));
     assert_eq!(told(Task::Dot, Rect::from([2, 0, 2, 4])), "");

@@ -302,7 +302,7 @@ fn fabric_is_laid_on_squares_that_are_sewn_in() {
     );
     let how = plain(&card_of(&journal, Task::CoverBack, Kind::Square).how);
     assert!(
-        how.contains("Turn the work over. Trim the fabric to 3¾ × 3¾ in"),
+        how.contains("Trim the fabric to 3¾ × 3¾ in. Turn the work over."),
         "{how}"
     );
 
