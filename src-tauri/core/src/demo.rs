@@ -52,6 +52,7 @@ pub fn prints_in(words: &Words) -> Vec<Print> {
         texture,
         stock: None,
         uncut: false,
+        mixed: false,
         patch: None,
         photo: None,
     })

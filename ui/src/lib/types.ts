@@ -1119,6 +1119,10 @@ unit: Rect | null,
  */
 sewn_bare: boolean, 
 /**
+ * No fabric can be chosen for it on this face: its own is glued, or it is sewn in.
+ */
+fixed: boolean, 
+/**
  * The fewest quarters that piece may be turned by; 0 where it may not.
  */
 turn: number, 
@@ -2499,6 +2503,10 @@ ways: Array<RemedyRow>,
  */
 next: CutNext | null, 
 /**
+ * All squares of the throw are cut: its work goes on.
+ */
+all_cut: boolean, 
+/**
  * Garments with a starting outline.
  */
 kinds: Array<Choice<GarmentKind>>, 
@@ -2758,6 +2766,10 @@ stock: Count | null,
  * It is cloth, or squares too large, of which she cuts the squares: cutting them is a step.
  */
 uncut?: boolean, 
+/**
+ * Each square of it is another, as in a pack of many fabrics: none is like the one beside it.
+ */
+mixed?: boolean, 
 /**
  * Its squares are of this side, smaller than the throw's: each lies as a patch in the middle
  * of a denim square, clear of the laps, and is stitched round.
@@ -4010,6 +4022,7 @@ export type WordKey =
   | "ui-fabrics-examples"
   | "ui-fabrics-hint"
   | "ui-fabrics-kept"
+  | "ui-face-fixed"
   | "ui-faces"
   | "ui-falling"
   | "ui-fewer"
@@ -4137,6 +4150,7 @@ export type WordKey =
   | "ui-measured-so-far"
   | "ui-met"
   | "ui-millimetres"
+  | "ui-mixed"
   | "ui-month-1"
   | "ui-month-10"
   | "ui-month-11"
@@ -4178,6 +4192,7 @@ export type WordKey =
   | "ui-now"
   | "ui-of"
   | "ui-older"
+  | "ui-on-with-work"
   | "ui-order"
   | "ui-order-columns"
   | "ui-order-doubling"

@@ -56,6 +56,10 @@ pub struct Print {
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     #[ts(optional, as = "Option<bool>")]
     pub uncut: bool,
+    /// Each square of it is another, as in a pack of many fabrics: none is like the one beside it.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    #[ts(optional, as = "Option<bool>")]
+    pub mixed: bool,
     /// Its squares are of this side, smaller than the throw's: each lies as a patch in the middle
     /// of a denim square, clear of the laps, and is stitched round.
     #[serde(default, skip_serializing_if = "Option::is_none")]

@@ -11,7 +11,7 @@ use crate::plan::assembly::{Rect, source};
 use crate::throw::event::Event;
 use crate::throw::loose::{is_loose, loose_units, places_for};
 use crate::throw::state::Throw;
-use crate::throw::stock::{self, to_come, used};
+use crate::throw::stock::{self, used};
 use crate::throw::tasks::{Task, cover_task};
 use crate::throw::wishes::{DenimWish, Layout, Wishes};
 use std::collections::{HashMap, HashSet};
@@ -27,6 +27,8 @@ pub(super) fn set_face(
         return Err(Rejection::Cloth);
     }
     let (mut faces, mut laid) = (Vec::new(), Vec::new());
+    // What is glued or sewn in stays as it is; the rest is changed.
+    let mut stays = None;
     for piece in known_squares(throw, pieces)? {
         let cover = throw.cover(piece);
         if cover.on(face) == print {
@@ -35,22 +37,26 @@ pub(super) fn set_face(
         let (joined, was) = (throw.is_joined(piece), throw.laid_on(piece, face));
         let side = print.filter(|_| joined).and_then(|p| throw.lies_on_sewn(p));
         let bare = cover.on(face).is_none() && laid_on && side.is_some();
-        if joined && was.is_none() && !bare {
-            return Err(Rejection::Joined(piece));
-        }
-        if throw.has(piece, cover_task(face)) {
-            return Err(Rejection::Glued(piece));
+        let fixed = if joined && was.is_none() && !bare {
+            Some(Rejection::Joined(piece))
+        } else {
+            let glued = throw.has(piece, cover_task(face));
+            glued.then_some(Rejection::Glued(piece))
+        };
+        if fixed.is_some() {
+            stays = stays.or(fixed);
+            continue;
         }
         if side != was {
             laid.push((piece, face, side));
         }
         faces.push((piece, cover.with(face, print)));
     }
+    if faces.is_empty() {
+        return Err(stays.unwrap_or(Rejection::Nothing));
+    }
     if let Some(print) = print {
         within_stock(throw, print, used(throw, print) + faces.len() as u32)?;
-    }
-    if faces.is_empty() {
-        return Err(Rejection::Nothing);
     }
     let mut events = vec![faces_changed(throw, faces, false)];
     if !laid.is_empty() {
@@ -309,15 +315,20 @@ pub(super) fn set_cloth(
             return Err(Rejection::Cloth);
         }
     }
-    for (print, changed) in (0..=u8::MAX).zip(prints) {
-        let have = changed.stock.map(|counted| counted + to_come(throw, print));
-        if let Some(have) = have.filter(|have| used(throw, print) > *have) {
-            let have = have.get();
-            return Err(Rejection::Stock { print, have });
+    let (prints, denims) = (prints.to_vec(), denims.to_vec());
+    let events = vec![Event::ClothChanged { prints, denims }];
+    let after = throw.after(&events);
+    for (print, changed) in (0..=u8::MAX).zip(&after.prints) {
+        let was = throw.prints.get(usize::from(print));
+        // A new name or a photo says nothing of how many there are, and more are always welcome.
+        if was
+            .and_then(|was| was.stock)
+            .is_none_or(|was| changed.stock < Some(was))
+        {
+            within_stock(&after, print, used(&after, print))?;
         }
     }
-    let (prints, denims) = (prints.to_vec(), denims.to_vec());
-    Ok(vec![Event::ClothChanged { prints, denims }])
+    Ok(events)
 }
 
 /// Take another denim for squares that are not cut yet, or turn it over; those that are cut

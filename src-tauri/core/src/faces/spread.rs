@@ -220,6 +220,7 @@ mod tests {
                 texture: Texture::Dot,
                 stock: s.map(Count::at_most),
                 uncut: false,
+                mixed: false,
                 patch: None,
                 photo: None,
             })

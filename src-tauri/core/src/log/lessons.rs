@@ -162,26 +162,23 @@ fn ironed_last(throw: &Throw, square: Rect) -> Option<Task> {
     ironed.max().map(|(_, task)| task)
 }
 
-/// How many more squares of a face wear fabric now than when the first square was cut, or when the
-/// faces were laid out after that.
+/// How many more squares of a face got fabric than lost it once the first square was cut, or the faces were
+/// laid out after that. What a square that is turned over shows on its other face is not more.
 fn added_midway(journal: &Journal, face: Face) -> usize {
-    let mut at_first_cut = None;
-    let mut changed = false;
+    let mut begun = false;
+    let mut more = 0_i64;
     retraced(journal, |before, events| {
         let cut = || before.worked().any(|(_, w)| w.when(Task::Cut).is_some());
         // Laid out for the first time once cutting had begun, nothing was added to what there was.
         let laid = || Face::BOTH.into_iter().any(|face| before.covered(face) > 0);
-        if at_first_cut.is_none() && laid() && cut() {
-            at_first_cut = Some(before.covered(face) as usize);
-        }
+        begun = begun || (laid() && cut());
         let faces = |event: &Event| matches!(event, Event::FacesChanged { .. });
-        changed |= at_first_cut.is_some() && events.iter().any(faces);
+        if begun && events.iter().any(faces) {
+            let after = before.after(events);
+            more += i64::from(after.covered(face)) - i64::from(before.covered(face));
+        }
     });
-    // A larger grid with fabric from the start is no change of mind.
-    match at_first_cut.filter(|_| changed) {
-        Some(before) => (journal.throw().covered(face) as usize).saturating_sub(before),
-        None => 0,
-    }
+    usize::try_from(more).unwrap_or(0)
 }
 
 #[cfg(test)]
@@ -406,5 +403,12 @@ mod tests {
         assert_eq!(more(late), [(Some(Task::CoverFront), 2, Face::Front)]);
         let early = vec![vec![faced(&[(3, 3)])], vec![faced(&[(2, 2)])], cut()];
         assert_eq!(more(early), []);
+        // Turned over, a square shows its fabric on the back: that is no more of it than there was.
+        let pieces = vec![Rect::square(3, 3)];
+        let over = vec![Event::Flipped { pieces }];
+        let turned = vec![vec![faced(&[(3, 3)])], cut(), over];
+        assert_eq!(more(turned.clone()), []);
+        let too = [turned, vec![vec![faced(&[(2, 2)])]]].concat();
+        assert_eq!(more(too), [(Some(Task::CoverFront), 1, Face::Front)]);
     }
 }

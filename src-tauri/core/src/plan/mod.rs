@@ -287,6 +287,13 @@ pub enum Advice {
         /// The narrowest lap (or allowance) that leaves the least fringe.
         enough: Length,
     },
+    /// The least fringe asked for is more than any lap (or allowance) of these squares leaves.
+    FringeBeyond {
+        /// The least fringe asked for.
+        least: Length,
+        /// What the widest lap that a square has room for leaves no more than.
+        most: Length,
+    },
     /// Odd count across or down: a column or row of pairs is left over.
     OddGrid,
     /// A twin needle takes two spools, strikes the plate if set wide, and fixes the stitching side.
@@ -485,9 +492,18 @@ impl Plan {
         let narrowest = std::cmp::min(self.lap, self.lap_between());
         let left = self.fringe_at(narrowest);
         if let Some(left) = left.filter(|left| *left < self.least_fringe) {
-            out.push(Advice::FringeShort {
-                fringe: left,
-                enough: self.narrowest_lap(),
+            let enough = self.narrowest_lap();
+            // Twice what a join takes up has to leave something of the square.
+            let widest = self.side / (laps_in(self.joining) * 2);
+            out.push(match self.fringe_at(widest).filter(|_| enough >= widest) {
+                Some(most) => Advice::FringeBeyond {
+                    least: self.least_fringe,
+                    most,
+                },
+                None => Advice::FringeShort {
+                    fringe: left,
+                    enough,
+                },
             });
         }
         let natural = self.natural_four();
@@ -717,6 +733,39 @@ mod tests {
                 .iter()
                 .any(|a| matches!(a, Advice::FringeShort { .. }))
         );
+    }
+
+    /// Squares of 5 in are lapped by less than 2½ in: less 4 mm of stitching, 59.5 mm for two edges.
+    #[test]
+    fn a_fringe_that_no_lap_leaves_is_told() {
+        let plan = |joining, least_fringe| Plan {
+            joining,
+            least_fringe,
+            ..Plan::default()
+        };
+        let beyond = |most| Advice::FringeBeyond {
+            least: inches(2),
+            most,
+        };
+        let told = |plan: Plan, advice| plan.advice().contains(&advice);
+        assert!(told(
+            plan(Joining::Lapped, inches(2)),
+            beyond(nm(29_750_000))
+        ));
+        // Two allowances: each less than 1¼ in, 2 mm of it inside the stitching.
+        assert!(told(
+            plan(Joining::Exposed, inches(2)),
+            beyond(nm(29_750_000))
+        ));
+        let short = |least, enough| {
+            let fringe = nm(4_350_000);
+            told(
+                plan(Joining::Lapped, least),
+                Advice::FringeShort { fringe, enough },
+            )
+        };
+        assert!(short(nm(29_749_000), nm(63_498_000)));
+        assert!(!short(nm(29_750_000), nm(63_500_000)));
     }
 
     #[test]

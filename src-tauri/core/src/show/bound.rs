@@ -65,11 +65,18 @@ pub(super) fn places(throw: &Throw, context: Context<'_>) -> Vec<Figure> {
     out
 }
 
-/// How far the joins of the strip keep from those of the squares and from the corners.
+/// How far the joins of the strip keep from those of the squares and from the corners, and that one
+/// more lies in what reaches past the beginning, where it does.
 pub(super) fn clear(throw: &Throw, context: Context<'_>) -> String {
-    let clear = laid(throw).clear;
-    on_a_lap(throw, context)
-        .unwrap_or_else(|| say!(context, "bound-clear", clear = context.length(clear)))
+    let laid = laid(throw);
+    let told = on_a_lap(throw, context)
+        .unwrap_or_else(|| say!(context, "bound-clear", clear = context.length(laid.clear)));
+    let size = throw.finished();
+    let strips = throw.plan.binding_for(size.width, size.height).strips;
+    match laid.joins.len() < strips as usize {
+        true => say!(context, "bound-clear-past", told = told),
+        false => told,
+    }
 }
 
 /// What to know where no beginning keeps all joins clear.

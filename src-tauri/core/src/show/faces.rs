@@ -32,6 +32,8 @@ pub struct FaceCell {
     pub unit: Option<Rect>,
     /// It is sewn in and bare on this face: fabric can only be laid on it.
     pub sewn_bare: bool,
+    /// No fabric can be chosen for it on this face: its own is glued, or it is sewn in.
+    pub fixed: bool,
     /// The fewest quarters that piece may be turned by; 0 where it may not.
     pub turn: u8,
     /// Its label.
@@ -107,7 +109,11 @@ pub(super) fn faces(journal: &Journal, face: Face, context: Context<'_>) -> Face
             let unit = unit.or_else(|| (!joined).then_some(piece));
             let may = |u: Rect, q| may_turn_if(throw, u, q, || holds.is_loose(u)).is_ok();
             let turns = |q: &u8| unit.is_some_and(|u| may(u, *q));
-            let stays = joined || throw.has(piece, crate::throw::tasks::cover_task(face));
+            let glued = throw.has(piece, crate::throw::tasks::cover_task(face));
+            let stays = joined || glued;
+            let sewn_bare = joined && cover.on(face).is_none();
+            let takes_laid_on = throw.laid_on(piece, face).is_some()
+                || (sewn_bare && throw.plan.laid_on().is_some());
             let cloth = cloth(throw, cover, face, context);
             let pinned = throw.is_pinned(piece);
             let key = match (pinned, stays) {
@@ -121,7 +127,8 @@ pub(super) fn faces(journal: &Journal, face: Face, context: Context<'_>) -> Face
                 y: shown.row,
                 pinned,
                 unit,
-                sewn_bare: joined && cover.on(face).is_none(),
+                sewn_bare,
+                fixed: glued || (joined && !takes_laid_on),
                 turn: [1, 2].into_iter().find(turns).unwrap_or(0),
                 label: names::square(piece),
                 spoken: say!(

@@ -228,6 +228,7 @@ mod tests {
                 texture: Texture::Plain,
                 stock: None,
                 uncut: false,
+                mixed: false,
                 patch: None,
                 photo: None,
             })

@@ -162,6 +162,9 @@ pub(super) fn swatches(journal: &Journal, context: Context<'_>) -> Vec<Swatch> {
                     _ => say!(context, "print-short", n = -left),
                 });
             }
+            if print.mixed {
+                sentences.push(say!(context, "print-mixed"));
+            }
             if let Some(side) = print.patch {
                 let round = context.length(throw.plan.round(side));
                 sentences.push(say!(

@@ -82,6 +82,8 @@ pub struct PileView {
     pub ways: Vec<RemedyRow>,
     /// The piece to cut next, where all that is needed is on the pile.
     pub next: Option<CutNext>,
+    /// All squares of the throw are cut: its work goes on.
+    pub all_cut: bool,
     /// Garments with a starting outline.
     pub kinds: Vec<Choice<GarmentKind>>,
     /// Their sizes.
@@ -312,6 +314,7 @@ pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
             .next()
             .filter(|_| account.over() >= 0)
             .and_then(|square| cut_next(throw, square, &account, context)),
+        all_cut: account.wanted > 0 && account.cut >= account.wanted,
         ways,
         kinds: kinds(context),
         sizes: sizes(context),

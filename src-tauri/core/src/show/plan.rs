@@ -496,6 +496,13 @@ pub(super) fn advice(advice: &Advice, context: Context<'_>) -> Problem {
                 ("enough", up(*enough, context).into()),
             ],
         ),
+        Advice::FringeBeyond { least, most } => context.words.problem(
+            "advice-fringe-beyond",
+            &[
+                ("least", context.fringe(*least).into()),
+                ("most", context.fringe(*most).into()),
+            ],
+        ),
         Advice::OddGrid => context.words.problem("advice-odd", &[]),
         Advice::TwinNeedle { spacing } => context.words.problem(
             "advice-twin",

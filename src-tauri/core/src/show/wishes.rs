@@ -236,7 +236,8 @@ fn lattice(across: u16, down: u16) -> u32 {
 ///
 /// Of squares that touch along no edge a grid holds `⌈n / 2⌉` at most, of squares that touch at no
 /// corner either `⌈across / 2⌉ · ⌈down / 2⌉`: one at most of each two, or of each two by two, in
-/// which the grid can be parted. Each fabric may have as many.
+/// which the grid can be parted. Each fabric may have as many; one of which each square is another may
+/// lie anywhere.
 fn most_apart(throw: &Throw, apart: Apart, wanted: u32) -> Option<u32> {
     let (across, down) = (throw.plan.across, throw.plan.down);
     let of_each = match apart {
@@ -245,8 +246,12 @@ fn most_apart(throw: &Throw, apart: Apart, wanted: u32) -> Option<u32> {
         Apart::Corners => lattice(across, down),
     };
     let prints = to_lay_out(throw, wanted);
-    let fabrics = prints.iter().filter(|p| p.stock != Some(Count::NONE));
-    Some(of_each.saturating_mul(fabrics.count() as u32))
+    let room = prints.iter().map(|print| match (print.stock, print.mixed) {
+        (Some(Count::NONE), _) => 0,
+        (stock, true) => stock.map_or(throw.plan.squares(), Count::get),
+        (_, false) => of_each,
+    });
+    Some(room.fold(0, u32::saturating_add))
 }
 
 /// More squares of a face are to be covered than can be without like fabrics touching.

@@ -16,7 +16,7 @@ use crate::cloth::pile::{Heap, Use};
 use crate::command::Command;
 use crate::fitting::trimming::{LapShare, hidden, is_undecided, shortfalls};
 use crate::log::journal::Journal;
-use crate::measure::{Count, Length, zero};
+use crate::measure::{Count, Length, in_nm, nm, zero};
 use crate::plan::assembly::{Join, Kind, Rect, Seam};
 use crate::plan::{Joining, Stitch, fringe, rows};
 use crate::show::card_figures::card_figures;
@@ -669,6 +669,21 @@ fn lined_up(throw: &Throw, join: &Join, context: Context<'_>) -> Option<String> 
         Seam::Level => join.whole.cols,
     };
     let joining = joined(throw.plan.joining);
+    // Two pairs with laps that are not alike are not as long: squaring up sees to that.
+    let along = |piece| match join.seam {
+        Seam::Upright => throw.size(piece).height,
+        Seam::Level => throw.size(piece).width,
+    };
+    let by = in_nm(along(join.first) - along(join.second)).abs();
+    if by > 0 && throw.assembly().is_block(join.whole) {
+        let by = context.length(nm(by));
+        return Some(say!(
+            context,
+            "how-line-up-uneven",
+            by = by,
+            joining = joining
+        ));
+    }
     let said = say!(context, "how-line-up", n = squares - 1, joining = joining);
     Some(said)
 }
@@ -797,6 +812,11 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
             was = context.length(throw.made(piece).lap),
             lap = context.length(throw.planned(piece).lap)
         ));
+    }
+    let print = face_of(task).and_then(|face| throw.cover(piece).on(face));
+    let print = print.and_then(|print| throw.prints.get(usize::from(print)));
+    if print.is_some_and(|print| print.mixed) {
+        out.push(say!(context, "special-mixed"));
     }
     if matches!(task, Task::TrimEdge | Task::GlueBinding) {
         out.extend(edges_left(throw, task, context));
@@ -931,17 +951,22 @@ fn alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
         }
         Task::Dot | Task::Pin | Task::PressLap | Task::Stitch => {
             let opened = |piece| throw.work(piece).and_then(|w| w.opened);
-            let marked = |piece| -> Vec<Option<Length>> {
-                let spots = throw.assembly().join(piece).map(|j| throw.spots(j));
-                let spots = spots.into_iter().flatten();
-                spots.map(|(a, b)| throw.marked(a, b)).collect()
-            };
-            throw.made(a).lap == throw.made(b).lap
-                && opened(a) == opened(b)
-                && marked(a) == marked(b)
+            laps_alike(throw, a, b) && opened(a) == opened(b)
         }
         _ => true,
     }
+}
+
+/// Whether the joins of two pieces are lapped by the same all along.
+fn laps_alike(throw: &Throw, a: Rect, b: Rect) -> bool {
+    let laps = |piece| -> Vec<Length> {
+        let all = throw.made(piece).lap;
+        let spots = throw.assembly().join(piece).map(|j| throw.spots(j));
+        let spots = spots.into_iter().flatten();
+        let marked = spots.map(|(a, b)| throw.marked(a, b).unwrap_or(all));
+        std::iter::once(all).chain(marked).collect()
+    };
+    laps(a) == laps(b)
 }
 
 /// Whether a piece of the pile is not cut up yet and gives something.
@@ -1262,7 +1287,11 @@ fn ticks(throw: &Throw, batch: &Batch, most: Option<usize>, context: Context<'_>
             _ if !undecided.is_empty() => "tick-some",
             Task::CutFabric if differ => "tick-all-cut-fabrics",
             Task::CoverFront | Task::CoverBack if differ => "tick-all-fabrics",
-            Task::Dot | Task::Pin | Task::PressLap | Task::Stitch if differ => "tick-all-laps",
+            Task::Dot | Task::Pin | Task::PressLap | Task::Stitch
+                if ready().any(|p| !laps_alike(throw, batch.piece, p)) =>
+            {
+                "tick-all-laps"
+            }
             _ => "tick-all",
         };
         more(together, key);

@@ -314,8 +314,13 @@ how-line-up = { $n ->
        *[other] Nähte
     }, die sich treffen, von der Mitte nach außen in eine Linie, dann die Enden auf gleiche Höhe.
 }
+how-line-up-uneven = Eins von beiden ist { $by } länger. Bring die beiden { $joining ->
+        [lapped] Überlappungen
+       *[other] Nähte
+    }, die sich in der Mitte treffen, in eine Linie und lass die Enden, wie sie kommen: Beim Schneiden auf Maß werden sie gleich.
 how-press-lap = Bügle die Überlappung, damit der Kleber hält. Halte die Quadrate in einer Linie.
 sitting-cool = Leg es flach zum Abkühlen hin, während du das Nächste überlappst. Abhaken musst du nichts: Ist es kühl, kann es genäht werden.
+special-mixed = Von diesem Stoff ist jedes Quadrat anders: Nimm eins, das den Nachbarn nicht gleicht.
 special-scrap-first = Näh zuerst eine Probe mit dieser Überlappung, dieser Nadel und diesem Garn: siehe „Plan“, „Nähproben“.
 special-lay-first = Leg vor der ersten Überlappung alle Quadrate auf dem Boden aus, beschrifte jedes und stapel sie Reihe für Reihe.
 how-cool-lap = Lass es flach liegen, bis es sich kühl anfühlt. Hebst du es warm an, löst sich der Kleber.
@@ -380,6 +385,7 @@ how-wash = Wasch sie allein oder in einem Wäschesack. Schüttle sie gut aus, da
 how-clip = Schneide die langen losen Fäden auf beiden Seiten ab. Lass die kurzen Fransen stehen.
 
 bound-clear = Die Ansätze des Streifens liegen dann, wo es hier steht, jeder { $clear } oder mehr von den Verbindungen der Quadrate und den Ecken weg.
+bound-clear-past = { $told } Der letzte Ansatz kommt danach, in dem, was über den Anfang hinausreicht; für ihn steht hier kein Ort.
 bound-on-lap = Wo die Einfassung auch beginnt, ein Ansatz kommt auf eine Verbindung der Quadrate oder auf eine Ecke, und dort wird es dick. Schneide die Streifen etwas länger oder kürzer zu, wenn der Stoff es hergibt.
 special-old-lap = Hier wurde { $was } überlappt; im Plan stehen jetzt { $lap }. Solange nur Kleber hält, kannst du neu überlappen: siehe „Hier stimmt etwas nicht“.
 special-opened = Diese Verbindung wurde wieder aufgetrennt: Nur { $length } davon sind zu nähen.
@@ -656,6 +662,7 @@ face-spoken = { $title }: { $across } breit, { $down } hoch, { $n } mit Stoff
 print-used = { $used } verwendet
 print-spoilt = { $n } unbrauchbar
 print-aside = { $n } beiseitegelegt
+print-mixed = jedes Quadrat anders
 print-patches = Flicken von { $side }, ringsum je { $round } Jeans
 print-left = { $n } übrig
 print-short = { $n } zu wenig
@@ -1288,6 +1295,8 @@ did-note = Notiz: { $text }
 
 error-advice-fringe = Die Fransen je Kante wären { $fringe } breit. So schmal reißt der Faden mit der Zeit aus (allgemeine Erfahrung).
 error-advice-fringe-next = { $enough } reicht. Probier es an einem Rest; deine Nähprobe entscheidet.
+error-advice-fringe-beyond = Keine Überlappung oder Nahtzugabe lässt auf so großen Quadraten { $least } Fransen je Kante: Es sind immer weniger als { $most }.
+error-advice-fringe-beyond-next = Prüfe die Einheit der schmalsten Fransen: 3 mm, etwa ⅛ Zoll, sind üblich.
 error-advice-odd = Eine ungerade Zahl lässt neben den Vierern einzelne Paare. Auch sie sind eingeplant.
 error-advice-odd-next = Nichts zu tun; gerade Zahlen machen etwas weniger Arbeit.
 error-advice-trim = Mit dieser Überlappung wird ein Vierer { $natural } groß: Auf { $trim } lässt er sich nicht schneiden.
@@ -1717,11 +1726,11 @@ cut-half-run-edge = Von der linken unteren Ecke an: { $count ->
     [one] eine Hälfte, { $wide } breit.
    *[other] { $count } Hälften, je { $wide } breit.
 }
-cut-half-run-strip = { $left } rechts von der Lücke des Streifens daneben an: { $count ->
+cut-half-run-strip = { $left } rechts von der Lücke, die der Einfassstreifen ließ, an: { $count ->
     [one] eine Hälfte, { $wide } breit.
    *[other] { $count } Hälften, je { $wide } breit.
 }
-cut-half-run-strip-edge = Gleich rechts neben der Lücke des Streifens daneben: { $count ->
+cut-half-run-strip-edge = Gleich rechts neben der Lücke, die der Einfassstreifen ließ: { $count ->
     [one] eine Hälfte, { $wide } breit.
    *[other] { $count } Hälften, je { $wide } breit.
 }
@@ -1798,14 +1807,14 @@ cut-run-edge = { $nth ->
 cut-run-strip = { $nth ->
     [first] Davon
    *[next] Dann
-}, ab { $left } rechts von der Lücke des Streifens daneben: { $count ->
+}, ab { $left } rechts von der Lücke, die der Einfassstreifen ließ: { $count ->
     [one] ein Quadrat.
    *[other] { $count } Quadrate.
 }
 cut-run-strip-edge = { $nth ->
     [first] Davon
    *[next] Dann
-}, gleich rechts von der Lücke des Streifens daneben: { $count ->
+}, gleich rechts von der Lücke, die der Einfassstreifen ließ: { $count ->
     [one] ein Quadrat.
    *[other] { $count } Quadrate.
 }

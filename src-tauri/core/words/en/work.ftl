@@ -315,8 +315,13 @@ how-line-up = { $n ->
        *[other] seams
     } that meet into one line, from the middle outwards, then the ends level.
 }
+how-line-up-uneven = One of the two is { $by } longer. Bring the two { $joining ->
+        [lapped] laps
+       *[other] seams
+    } that meet in the middle into one line, and leave the ends as they come: squaring up evens them.
 how-press-lap = Press the lap to set the glue. Keep the squares in line.
 sitting-cool = Lay it flat to cool while you lap the next. You need not tick it off: once it is cool, it is ready to stitch.
+special-mixed = Each square of this fabric is different: pick one that is not like those round it.
 special-scrap-first = Sew a test scrap first, with this lap, needle and thread: see “Plan”, “Test scraps”.
 special-lay-first = Before the first lap, lay all squares out on the floor, label each, and stack them row by row.
 how-cool-lap = Leave it flat until it is cool to the touch. If it is lifted warm, the glue lets go.
@@ -381,6 +386,7 @@ how-wash = Wash it by itself or in a laundry bag. Shake it out well, then dry.
 how-clip = Clip the long loose threads on both sides. Leave the short fringe.
 
 bound-clear = The joins of the strip then come where it says here, each { $clear } or more from the joins of the squares and from the corners.
+bound-clear-past = { $told } The last join comes after that, in the tail past the beginning; no place is told for it.
 bound-on-lap = Wherever the binding begins, one of its joins comes on a join of the squares or on a corner, where it grows thick. Cut the strips a little longer or shorter if the cloth allows it.
 special-old-lap = It was lapped at { $was }; the plan has { $lap } now. While only glue holds it, it can be lapped again: see “This one is off”.
 special-opened = This join was unpicked: only { $length } of it is to be sewn again.
@@ -657,6 +663,7 @@ face-spoken = { $title }: { $across } across, { $down } down, { $n } covered wit
 print-used = { $used } used
 print-spoilt = { $n } spoilt
 print-aside = { $n } set aside
+print-mixed = each square different
 print-patches = patches of { $side }, { $round } of denim round each
 print-left = { $n } left
 print-short = { $n } short
@@ -1290,6 +1297,8 @@ did-note = Note: { $text }
 
 error-advice-fringe = The fringe each side would be { $fringe }. With so little, the thread works out in time (common practice).
 error-advice-fringe-next = { $enough } leaves enough. Try it on a scrap; your test scrap decides.
+error-advice-fringe-beyond = No lap or allowance on squares of this size leaves { $least } of fringe each side: it is always less than { $most }.
+error-advice-fringe-beyond-next = Check the unit of the least fringe: 3 mm, about ⅛ in, is usual.
 error-advice-odd = An odd count leaves single pairs beside the fours. They are planned too.
 error-advice-odd-next = Nothing to do; even counts are a little less work.
 error-advice-trim = With this lap a four comes out at { $natural }: it cannot be trimmed to { $trim }.
@@ -1719,11 +1728,11 @@ cut-half-run-edge = Starting at its lower left corner: { $count ->
     [one] one half { $wide } wide.
    *[other] { $count } halves, each { $wide } wide.
 }
-cut-half-run-strip = Starting { $left } right of the strip’s gap beside it: { $count ->
+cut-half-run-strip = Starting { $left } to the right of the gap that the binding strip left: { $count ->
     [one] one half { $wide } wide.
    *[other] { $count } halves, each { $wide } wide.
 }
-cut-half-run-strip-edge = Right beside the strip’s gap to its left: { $count ->
+cut-half-run-strip-edge = Right beside the gap that the binding strip left: { $count ->
     [one] one half { $wide } wide.
    *[other] { $count } halves, each { $wide } wide.
 }
@@ -1800,14 +1809,14 @@ cut-run-edge = { $nth ->
 cut-run-strip = { $nth ->
     [first] Off it
    *[next] Then
-}, starting { $left } right of the strip’s gap beside it: { $count ->
+}, starting { $left } to the right of the gap that the binding strip left: { $count ->
     [one] one square.
    *[other] { $count } squares.
 }
 cut-run-strip-edge = { $nth ->
     [first] Off it
    *[next] Then
-}, right beside the strip’s gap to its left: { $count ->
+}, right beside the gap that the binding strip left: { $count ->
     [one] one square.
    *[other] { $count } squares.
 }

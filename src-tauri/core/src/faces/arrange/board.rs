@@ -75,6 +75,8 @@ pub(super) struct Board {
     pub(super) units: Vec<Unit>,
     pub(super) slots: Vec<Vec<Rect>>,
     pub(super) prints: usize,
+    /// Prints of which each square is another.
+    pub(super) mixed: Vec<bool>,
     pub(super) light: Vec<i64>,
     /// The shade wished for at each place.
     pub(super) want: Vec<i64>,
@@ -191,6 +193,7 @@ impl Board {
             .map(|d| i64::from(lightness(&d.colour)))
             .collect();
         let prints = throw.prints.len();
+        let mixed = throw.prints.iter().map(|print| print.mixed).collect();
         let mut board = Board {
             across,
             down,
@@ -200,6 +203,7 @@ impl Board {
             units,
             slots,
             prints,
+            mixed,
             light,
             want: Vec::new(),
             extra: vec![0; (across - 1) * (down - 1)],
@@ -366,9 +370,14 @@ impl Board {
         .flatten()
     }
 
+    /// Whether no two squares of a print are alike.
+    pub(super) fn is_mixed(&self, print: u8) -> bool {
+        self.mixed.get(usize::from(print)) == Some(&true)
+    }
+
     /// What a print costs at a place by its neighbours alike.
     pub(super) fn near(&self, f: usize, x: usize, print: u8) -> i64 {
-        if print == NONE {
+        if print == NONE || self.is_mixed(print) {
             return 0;
         }
         let (edge, corner) = closeness(self.wishes.apart);

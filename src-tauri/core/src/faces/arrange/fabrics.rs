@@ -23,6 +23,8 @@ pub(super) struct Laid {
     pub(super) across: usize,
     pub(super) down: usize,
     pub(super) prints: usize,
+    /// Prints of which each square is another: two of them are not alike.
+    pub(super) mixed: Vec<bool>,
     pub(super) apart: Apart,
     /// Fabrics that may meet at a crossing, where the maker says so.
     pub(super) most: Option<i64>,
@@ -182,7 +184,11 @@ impl<'a> Fabrics<'a> {
 
     /// A print comes to a place, or leaves it: what that does to places about it.
     fn print(&mut self, f: usize, x: usize, print: u8, sign: i64) {
-        let Some(field) = self.field_print[f].get_mut(usize::from(print)) else {
+        let print = usize::from(print);
+        if self.laid.mixed.get(print) == Some(&true) {
+            return;
+        }
+        let Some(field) = self.field_print[f].get_mut(print) else {
             return;
         };
         for near in &self.near[x] {
@@ -236,16 +242,18 @@ impl<'a> Fabrics<'a> {
             1 => self.near[x].iter().find(|n| n.at as usize == y),
             _ => None,
         };
-        let (covered, like) = near.map_or((0, 0), |n| (n.covered, n.like));
+        let covered = near.map_or(0, |n| n.covered);
+        let mixed = |print: usize| self.laid.mixed.get(print) == Some(&true);
+        let like = |print: usize| near.filter(|_| !mixed(print)).map_or(0, |n| n.like);
         let (of_p, table) = (&self.field_print[f][p], &self.table_print[f][p]);
-        let mut cost = of_p[y] - of_p[x] + table[none] - table[k] - like;
+        let mut cost = of_p[y] - of_p[x] + table[none] - table[k] - like(p);
         if q == usize::from(NONE) {
             let (field, table) = (&self.field[f], &self.table[f]);
             cost += field[y] - field[x] + table[none] - table[k] - covered;
             cost += self.too_thick(x, y);
         } else {
             let (of_q, table) = (&self.field_print[f][q], &self.table_print[f][q]);
-            cost += of_q[x] - of_q[y] + table[none] - table[k] - like;
+            cost += of_q[x] - of_q[y] + table[none] - table[k] - like(q);
         }
         cost
     }

@@ -389,6 +389,7 @@ impl Board {
             across,
             down: self.down,
             prints: self.prints,
+            mixed: self.mixed.clone(),
             apart: self.wishes.apart,
             most: self.wishes.crossing.map(|most| i64::from(most.get())),
             on: [0, 1].map(|f| self.squares.iter().map(|s| s.on[f]).collect()),

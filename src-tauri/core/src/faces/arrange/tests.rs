@@ -17,6 +17,7 @@ use std::collections::BTreeMap;
 fn begun(across: u16, down: u16, stock: &[Option<u32>]) -> Throw {
     let print = |stock: &Option<u32>| Print {
         uncut: false,
+        mixed: false,
         patch: None,
         photo: None,
         name: "print".into(),
@@ -35,6 +36,17 @@ fn begun(across: u16, down: u16, stock: &[Option<u32>]) -> Throw {
         denims: crate::demo::denims(),
     };
     Throw::begin(&decide(None, &action).unwrap()[0]).unwrap()
+}
+
+/// The same throw with prints of which each square is another.
+fn with_mixed(mut throw: Throw, mixed: &[bool]) -> Throw {
+    let mut prints = throw.prints.clone();
+    for (print, mixed) in prints.iter_mut().zip(mixed) {
+        print.mixed = *mixed;
+    }
+    let denims = throw.denims.clone();
+    act(&mut throw, &Command::SetCloth { prints, denims });
+    throw
 }
 
 fn act(throw: &mut Throw, action: &Command) {
@@ -290,8 +302,9 @@ proptest! {
     fn an_exchange_costs_what_counting_anew_says(
         across in 1u16..8, down in 1u16..8, wishes in any_wishes(), most in 0u16..6,
         pins in proptest::collection::vec(0usize..64, 0..5), draws in proptest::collection::vec(any::<u64>(), 40),
+        mixed in any::<[bool; 3]>(),
     ) {
-        let mut throw = begun(across, down, &[Some(6), Some(9), None]);
+        let mut throw = with_mixed(begun(across, down, &[Some(6), Some(9), None]), &mixed);
         let squares: Vec<Rect> = throw.assembly().whole().squares().collect();
         let most = (most < 5).then(|| Count::from(most));
         let wishes = Wishes { crossing: most, pattern: Pattern::Free, ..wishes };
@@ -319,6 +332,32 @@ proptest! {
         let back = (4 - quarters) % 4;
         prop_assert_eq!(source(source(n, (2, 2), back), (2, 2), quarters), n);
     }
+}
+
+/// A pack of many fabrics covers a whole face: of two by two squares each meets the three others, 6 pairs of
+/// neighbours alike of one fabric, and none of a mixed pack; neither does any by which they are laid out.
+#[test]
+fn squares_that_are_all_different_may_lie_side_by_side() {
+    let wishes = Wishes {
+        front: Count::from(4),
+        ..Wishes::default()
+    };
+    let score = |mixed: bool| {
+        let mut throw = with_mixed(begun(2, 2, &[None]), &[mixed]);
+        let pieces = throw.assembly().whole().squares().collect();
+        let action = Command::SetFace {
+            pieces,
+            face: Face::Front,
+            print: Some(0),
+            laid_on: false,
+        };
+        act(&mut throw, &action);
+        super::of(&throw, wishes)
+    };
+    let (one, mixed) = (score(false), score(true));
+    assert_eq!((one.alike[0].len(), mixed.alike[0].len()), (6, 0));
+    let (edge, corner) = super::weights::closeness(wishes.apart);
+    assert_eq!(one.cost - mixed.cost, 4 * edge + 2 * corner);
 }
 
 /// The layout of one seed, so that a change of library or machine cannot pass unseen.

@@ -98,7 +98,7 @@ pub(super) fn score(board: &Board) -> Score {
     for (f, alike) in out.alike.iter_mut().enumerate() {
         for x in 0..board.squares.len() {
             let print = board.squares[x].on[f];
-            if print == NONE || board.wishes.apart == Apart::Free {
+            if print == NONE || board.is_mixed(print) || board.wishes.apart == Apart::Free {
                 continue;
             }
             let mut near: Vec<usize> = board.beside(x).collect();

@@ -25,6 +25,7 @@ pub(crate) fn begin(across: u16, down: u16) -> Journal {
         texture: crate::cloth::fabric::Texture::Dot,
         stock: None,
         uncut: false,
+        mixed: false,
         patch: None,
         photo: None,
     };

@@ -385,3 +385,25 @@ fn that_a_join_comes_on_a_lap_is_told() {
     assert!(told(inches(2)));
     assert!(!told(inches(28)));
 }
+
+/// Round 6 by 8 of the usual squares are 2·(27½ + 36½) = 128 in, with the tail 132. Five strips of 27 in,
+/// each of which carries on by 26½, reach 133; the last begins at 106 in. Of strips of 33 in four reach
+/// 130½, so a fifth is joined on at 130 in, past the beginning.
+#[test]
+fn a_join_past_the_beginning_is_told() {
+    let words = Words::english();
+    let told = |longest| {
+        let mut plan = Plan::default();
+        plan.binding.longest = longest;
+        let journal = begin(plan);
+        let here = context(&words);
+        let joins: usize = crate::show::bound::places(journal.throw(), here)
+            .iter()
+            .map(|figure| figure.value.text.split(", ").count())
+            .sum();
+        let past = crate::show::bound::clear(journal.throw(), here).contains("past the beginning");
+        (joins, past)
+    };
+    assert_eq!(told(inches(27)), (5, false));
+    assert_eq!(told(inches(33)), (4, true));
+}

@@ -1,6 +1,7 @@
 //! The faces and the layouts offered for them.
 
 use super::*;
+use crate::throw::stock::used;
 
 #[test]
 fn what_is_free_is_said_before_layouts_are_looked_for() {
@@ -427,4 +428,120 @@ fn a_photo_stands_for_a_fabric_beside_its_letters() {
     act(&mut journal, &Command::SetCloth { prints, denims }, 3);
     assert_eq!(journal.photos().into_iter().next(), photo);
     assert_eq!(drawn(&journal, true), plain);
+}
+
+/// Of ten squares one was spoilt with its fabric on: nine are left for the nine places.
+#[test]
+fn a_count_that_is_corrected_leaves_out_what_is_gone() {
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 4,
+        ..Plan::default()
+    });
+    let denims = journal.throw().denims.clone();
+    let counted = |journal: &Journal, stock: u16, name: &str| {
+        let mut prints = journal.throw().prints.clone();
+        prints[1].stock = Some(stock.into());
+        prints[1].name = name.into();
+        Command::SetCloth {
+            prints,
+            denims: denims.clone(),
+        }
+    };
+    let action = counted(&journal, 10, "Plain");
+    act(&mut journal, &action, 1);
+    let squares: Vec<Rect> = Rect::grid(4, 4).squares().collect();
+    let place = |pieces: &[Rect]| Command::SetFace {
+        pieces: pieces.to_vec(),
+        face: Face::Front,
+        print: Some(1),
+        laid_on: false,
+    };
+    act(&mut journal, &place(&squares[..9]), 2);
+    for task in [Task::Cut, Task::CoverFront] {
+        let pieces = squares[..1].to_vec();
+        act(&mut journal, &Command::Tick { task, pieces }, 3);
+    }
+    let spoil = Command::Spoil {
+        piece: squares[0],
+        why: crate::throw::Mishap::Flaw,
+    };
+    act(&mut journal, &spoil, 4);
+    assert_eq!(used(journal.throw(), 1), 9);
+    let short = |have| Err(crate::command::Rejection::Stock { print: 1, have });
+    let may = |journal: &Journal, stock, name| {
+        journal.propose(&counted(journal, stock, name), 5).map(drop)
+    };
+    assert_eq!(may(&journal, 9, "Plain"), short(8));
+    assert_eq!(may(&journal, 12, "Plain"), Ok(()));
+    // The name can be changed at any time, though a second one was spoilt since.
+    for task in [Task::Cut, Task::CoverFront] {
+        let pieces = squares[..1].to_vec();
+        act(&mut journal, &Command::Tick { task, pieces }, 6);
+    }
+    act(&mut journal, &spoil, 7);
+    assert_eq!(may(&journal, 10, "Striped"), Ok(()));
+    assert_eq!(may(&journal, 11, "Striped"), Ok(()));
+    assert_eq!(may(&journal, 9, "Striped"), short(7));
+}
+
+/// Of 6 by 8 squares 12 of each fabric can lie apart at the corners, 24 of two. A pack of 30 different
+/// squares adds as many as it has; where nobody counted it, it covers whatever is asked for.
+#[test]
+fn a_mixed_pack_does_not_crowd() {
+    let words = Words::english();
+    let mut journal = begin(Plan::default());
+    let crowded = |journal: &Journal, front: u16| {
+        let wishes = Wishes {
+            front: front.into(),
+            ..Wishes::default()
+        };
+        let asked = Query::Wishes {
+            wishes: Some(wishes),
+        };
+        match answer(journal, &asked, context(&words)) {
+            Ok(View::Wishes(view)) => view.short.is_some(),
+            other => panic!("{other:?}"),
+        }
+    };
+    let mut list = |stock: [Option<u16>; 2], mixed| {
+        let mut prints = crate::demo::prints();
+        prints.truncate(2);
+        for (print, stock) in prints.iter_mut().zip(stock) {
+            print.stock = stock.map(Count::from);
+        }
+        prints[1].mixed = mixed;
+        let denims = journal.throw().denims.clone();
+        act(&mut journal, &Command::SetCloth { prints, denims }, 1);
+        [24, 25, 42, 43].map(|front| crowded(&journal, front))
+    };
+    assert_eq!(list([None, None], false), [false, true, true, true]);
+    assert_eq!(list([None, Some(30)], true), [false, false, false, true]);
+    assert_eq!(list([None, None], true), [false; 4]);
+}
+
+#[test]
+fn a_mixed_fabric_is_told_where_it_is_glued() {
+    let words = Words::english();
+    let mut journal = begin(Plan::default());
+    let mut prints = journal.throw().prints.clone();
+    prints[0].mixed = true;
+    let denims = journal.throw().denims.clone();
+    act(&mut journal, &Command::SetCloth { prints, denims }, 1);
+    let square = Rect::square(0, 0);
+    let place = |print| Command::SetFace {
+        pieces: vec![square],
+        face: Face::Front,
+        print: Some(print),
+        laid_on: false,
+    };
+    for (print, told) in [(0, true), (1, false)] {
+        act(&mut journal, &place(print), 2);
+        let throw = journal.throw();
+        let said =
+            crate::show::work::special(throw, Task::CoverFront, square, context(&words)).join(" ");
+        assert_eq!(said.contains("is different"), told, "{said}");
+        let listed = crate::show::parts::swatches(&journal, context(&words));
+        assert!(listed[0].count.contains("each square different"));
+    }
 }

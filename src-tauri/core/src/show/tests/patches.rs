@@ -327,6 +327,18 @@ fn fabric_is_laid_on_squares_that_are_sewn_in() {
     act(&mut journal, &glued, later + 6);
     let refused = decide(Some(journal.throw()), &lay_on(&[sewn], Face::Back, None));
     assert_eq!(refused, Err(Rejection::Glued(sewn)));
+    // Chosen among others it stays, and they are changed.
+    let shown = view(&journal).cells;
+    let fixed = shown.iter().filter(|cell| cell.fixed);
+    assert_eq!(fixed.map(|cell| cell.piece).collect::<Vec<_>>(), [sewn]);
+    let mut among = journal.clone();
+    act(
+        &mut among,
+        &lay_on(&[sewn, loose], Face::Back, Some(0)),
+        later + 7,
+    );
+    let back = |square| among.throw().cover(square).back;
+    assert_eq!((back(sewn), back(loose)), (Some(2), Some(0)));
     // Damage on its other face is covered and stitched round as well.
     let damage = Command::Patch {
         piece: sewn,

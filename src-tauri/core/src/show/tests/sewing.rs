@@ -815,6 +815,39 @@ fn what_meets_along_a_join_is_brought_into_line() {
     assert!(pinned.contains("two seams that meet"), "{pinned}");
 }
 
+/// One pair was lapped 7/16 in where ½ in is planned: it is 1/16 in longer than the other, 9 9/16 in, and the
+/// four is trimmed. Larger pieces are of fours that are squared up.
+#[test]
+fn pairs_of_unlike_width_are_not_brought_level() {
+    let words = Words::english();
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 4,
+        ..Plan::default()
+    });
+    all_denim(&mut journal);
+    all_ready(&mut journal, Task::Cut, Kind::Square, 1);
+    let (a, b) = (Rect::square(0, 0), Rect::square(0, 1));
+    let narrower = Command::MarkLaps {
+        laps: vec![(a, b, Some(sixty_fourths(28)))],
+    };
+    act(&mut journal, &narrower, 2);
+    let told = |piece: [u16; 4]| {
+        let throw = journal.throw();
+        let how = crate::show::work::usual_how(throw, Task::Dot, piece.into(), context(&words));
+        let line = how.lines().last().unwrap_or_default();
+        line.replace('\u{a0}', " ")
+    };
+    assert_eq!(
+        told([0, 0, 2, 2]),
+        "One of the two is 1/16 in longer. Bring the two laps that meet in the middle into one line, and leave \
+         the ends as they come: squaring up evens them."
+    );
+    for even in [[0, 2, 2, 2], [0, 0, 2, 4]] {
+        assert!(told(even).contains("then the ends level"), "{even:?}");
+    }
+}
+
 /// By hand: 40 × 40 squares of 5 in lapped ½ in have laps of 800 · 5 + 400 · 9½ + 20 · 19 · 9½ +
 /// 19 · 180½ = 14,839½ in, and are 722 in round: a dot every 2 in is 7,781 dots of 0.05 ml, 389 ml, which
 /// is four bottles of 118 ml. Where seams are pinned, glue holds the binding alone: 361 dots or so.
