@@ -6,6 +6,7 @@
 // can assemble it with a shell of its own.
 
 import { Aloud } from './aloud.svelte';
+import { Arranging } from './arranging.svelte';
 import { backs } from './backs';
 import { Commands } from './commands.svelte';
 import { Exporting } from './exporting.svelte';
@@ -46,6 +47,8 @@ export const screens: Screens = new Screens(
 export const commands = new Commands(ipc, turns, openThrow, screens, messages);
 export const shelf: Shelf = new Shelf(ipc, turns, openThrow, screens, messages);
 export const reading = new Reading(ipc, messages);
+/** A search for layouts, as long as its screen is there. */
+export const arranging = () => new Arranging(ipc, openThrow, messages);
 export const preferences = new Preferences(
   ipc,
   messages,
