@@ -3,7 +3,8 @@
 //! `cargo bench --workspace --profile dev --bench window`
 //!
 //! The program measured is the release, built first (or the profile that `LAPWORK_PROFILE`
-//! names, such as `dev`); only this measuring is not. A name after `--` (`starts`, `ticks`,
+//! names, such as `dev`); only this measuring is not. With `LAPWORK_PROGRAM=<path>` another program is
+//! measured, such as that of an older commit, with the empty window that lies in `examples/` beside it. A name after `--` (`starts`, `ticks`,
 //! `face`, `portal`, `shelf`) measures that alone. Lapwork and a window with nothing in
 //! it, built the same way, are opened in turn on the same screen in the same run.
 //!
@@ -142,6 +143,13 @@ struct Programs {
 
 /// Build both: the release, or what `LAPWORK_PROFILE` names.
 fn build() -> Programs {
+    // Another build, to compare with on the same machine.
+    if let Some(lapwork) = std::env::var_os("LAPWORK_PROGRAM").map(PathBuf::from) {
+        let beside = lapwork.parent().expect("it lies in a folder");
+        let empty = beside.join("examples/empty");
+        println!("program: {}", lapwork.display());
+        return Programs { lapwork, empty };
+    }
     let profile = std::env::var("LAPWORK_PROFILE").unwrap_or_else(|_| "release".into());
     let cargo = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
     // The program alone first: as it is packaged.
