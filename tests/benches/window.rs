@@ -3,10 +3,11 @@
 //! `cargo bench --workspace --profile dev --bench window`
 //!
 //! The program measured is the release, built first (or the profile that `LAPWORK_PROFILE`
-//! names, such as `dev`); only this measuring is not. With `LAPWORK_PROGRAM=<path>` another program is
-//! measured, such as that of an older commit, with the empty window that lies in `examples/` beside it. A name after `--` (`starts`, `ticks`,
-//! `face`, `portal`, `shelf`) measures that alone. Lapwork and a window with nothing in
-//! it, built the same way, are opened in turn on the same screen in the same run.
+//! names, such as `dev`); only this measuring is not. With `LAPWORK_PROGRAM=<path>` another program
+//! is measured, such as that of an older commit, with the empty window that lies in `examples/`
+//! beside it. A name after `--` (`starts`, `ticks`, `face`, `portal`, `shelf`) measures that alone.
+//! Lapwork and a window with nothing in it, built the same way, are opened in turn on the same
+//! screen in the same run.
 //!
 //! * start: from the process's beginning (`/proc`, to 10 ms) to the first contentful paint
 //!   the page reports (W3C Paint Timing); for Lapwork that is its shelf, which can be used.
