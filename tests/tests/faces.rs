@@ -182,6 +182,7 @@ fn with_denims(case: &Joint) -> Throw {
                 denim: Some(denim as u8),
             },
             name: "squares".into(),
+            mixed: false,
         };
         for event in decide(Some(&throw), &action).expect("a pack") {
             throw.apply(&event, 0);

@@ -45,6 +45,7 @@ fn keep_a_throw(data: &Path) {
             count: Count::from(20),
             makes: small,
             name: "Small squares".into(),
+            mixed: false,
         },
         Command::SetFace {
             pieces: vec![Rect::square(0, 1), Rect::square(2, 2)],

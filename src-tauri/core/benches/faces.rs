@@ -92,6 +92,7 @@ fn with_pile(across: u16, down: u16) -> Throw {
                 denim: Some(denim as u8),
             },
             name: "Squares".into(),
+            mixed: false,
         };
         for event in decide(Some(&throw), &action).expect("it goes on the pile") {
             throw.apply(&event, 0);

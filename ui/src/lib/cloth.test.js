@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { nothingYet, ofThoseOffered, wishOf } from './cloth.ts';
+import { heapsOf, nothingYet, ofThoseOffered, wishOf } from './cloth.ts';
 
 const prints = ['red', 'green', 'blue'];
 const denims = ['dark', 'faded'];
@@ -35,4 +35,18 @@ test('of those offered stay what she has', () => {
   assert.deepEqual(ofThoseOffered(cloth, prints, denims).denims, ['faded']);
   cloth.jeans[1].pairs = '3';
   assert.deepEqual(ofThoseOffered(cloth, prints, denims).denims, denims);
+});
+
+test('a pack is put on the pile as she says it is', async () => {
+  const offers = { jeans: [], cloths: [] };
+  const read = async () => 127_000_000;
+  const put = (said) => {
+    const cloth = { ...nothingYet('5 in'), fabric: 'pack', ...said };
+    return heapsOf(cloth, offers, 'inch', { pack: 'Pack' }, read);
+  };
+  const pack = { do: 'add-pack', side: 127_000_000, count: 42, name: 'Pack' };
+  const makes = { for: 'fabric', print: 0 };
+  assert.deepEqual(await put({ count: '42', mixed: true }), [{ ...pack, makes, mixed: true }]);
+  assert.deepEqual(await put({ count: '42' }), [{ ...pack, makes, mixed: false }]);
+  assert.deepEqual(await put({ count: '' }), []);
 });

@@ -26,6 +26,8 @@ export interface ClothAtHand {
   fabric: 'later' | 'pack' | 'quarters';
   side: string;
   count: string;
+  /** Each square of the pack is another. */
+  mixed: boolean;
   /** Which fabric, counted from 0. */
   print: number;
   width: string;
@@ -84,6 +86,7 @@ export const nothingYet = (side: string): ClothAtHand => ({
   fabric: 'later',
   side,
   count: '',
+  mixed: false,
   print: 0,
   width: '',
   height: '',
@@ -140,7 +143,8 @@ export async function heapsOf(
   if (cloth.fabric === 'pack' && count) {
     const side = await read(cloth.side);
     if (typeof side !== 'number') return side;
-    heaps.push({ do: 'add-pack', side, count, makes, name: words.pack });
+    const { mixed } = cloth;
+    heaps.push({ do: 'add-pack', side, count, makes, mixed, name: words.pack });
   }
   if (cloth.fabric === 'quarters' && count) {
     const offer = offers.cloths[0];

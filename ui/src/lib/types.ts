@@ -584,6 +584,10 @@ count: Count,
  */
 makes: Use, 
 /**
+ * Each of them is another: the fabric they are for is such from now on.
+ */
+mixed?: boolean, 
+/**
  * What they are called.
  */
 name: string, } | { "do": "add-all", 

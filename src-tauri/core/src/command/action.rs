@@ -305,6 +305,10 @@ pub enum Command {
         count: Count,
         /// What they are for.
         makes: Use,
+        /// Each of them is another: the fabric they are for is such from now on.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        #[ts(optional, as = "Option<bool>")]
+        mixed: bool,
         /// What they are called.
         name: String,
     },

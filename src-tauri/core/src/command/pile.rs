@@ -1,6 +1,7 @@
 //! The clothes pile: garments, cloth and packs, and cutting them up.
 
 use crate::cloth::cutting::Cutting;
+use crate::cloth::fabric::Print;
 use crate::cloth::garments::{
     self, ClothEdges, Garment, GarmentKind, GarmentPart, GarmentStart, Guess, Knees, Piece, Precut,
     Source,
@@ -80,13 +81,19 @@ pub(super) fn add_garment(
 
 /// What is said of a fabric whose squares are to be cut yet, where that is new.
 fn to_be_cut(throw: &Throw, makes: Use) -> Option<Event> {
+    said_of(throw, makes, |print| {
+        !std::mem::replace(&mut print.uncut, true)
+    })
+}
+
+/// What is said of a fabric from now on; nothing where the change tells that it is nothing new.
+fn said_of(throw: &Throw, makes: Use, change: impl Fn(&mut Print) -> bool) -> Option<Event> {
     let Use::Fabric { print } = makes else {
         return None;
     };
     let mut prints = throw.prints.clone();
-    let print = prints.get_mut(usize::from(print)).filter(|p| !p.uncut)?;
-    print.uncut = true;
-    Some(Event::ClothChanged {
+    let is_new = change(prints.get_mut(usize::from(print))?);
+    is_new.then(|| Event::ClothChanged {
         prints,
         denims: throw.denims.clone(),
     })
@@ -164,9 +171,9 @@ pub(super) fn check_patches(throw: &Throw, plan: &Plan) -> Result<(), Rejection>
 /// places only.
 pub(super) fn add_pack(
     throw: &Throw,
-    side: Length,
-    count: Count,
+    (side, count): (Length, Count),
     makes: Use,
+    mixed: bool,
     name: &str,
 ) -> Result<Vec<Event>, Rejection> {
     if count == 0 || count > MOST_SQUARES {
@@ -194,6 +201,10 @@ pub(super) fn add_pack(
     events.extend(add_heap(throw, Source::Precut(pack), makes)?);
     if side > wanted {
         events.extend(to_be_cut(&throw.after(&events), makes));
+    }
+    if mixed {
+        let now_mixed = |print: &mut Print| !std::mem::replace(&mut print.mixed, true);
+        events.extend(said_of(&throw.after(&events), makes, now_mixed));
     }
     Ok(events)
 }

@@ -62,6 +62,7 @@ fn pack(count: u32, denim: Option<u8>) -> Command {
         count: Count::at_most(count),
         makes: Use::Denim { denim },
         name: "squares".into(),
+        mixed: false,
     }
 }
 

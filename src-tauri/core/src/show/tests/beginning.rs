@@ -117,6 +117,7 @@ fn the_fabric_squares_are_cut_before_they_are_glued() {
         count: Count::from(12),
         makes,
         name: "Pack".into(),
+        mixed: false,
     };
     // A pack of the very size is cut already.
     act(&mut journal, &pack(inches(5)), 2);

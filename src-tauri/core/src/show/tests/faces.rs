@@ -545,3 +545,36 @@ fn a_mixed_fabric_is_told_where_it_is_glued() {
         assert!(listed[0].count.contains("each square different"));
     }
 }
+
+/// A pack of which each square is another makes its fabric such, for good: a later pack of it says nothing
+/// of that, and of denim nothing is said.
+#[test]
+fn a_mixed_pack_makes_its_fabric_mixed() {
+    use crate::cloth::pile::Use;
+    let mut journal = begin(Plan::default());
+    let add = |makes, mixed| Command::AddPack {
+        side: inches(5),
+        count: Count::from(42),
+        makes,
+        mixed,
+        name: "Pack".into(),
+    };
+    let fabric = Use::Fabric { print: 2 };
+    let mixed = |journal: &Journal| -> Vec<bool> {
+        journal.throw().prints.iter().map(|p| p.mixed).collect()
+    };
+    act(&mut journal, &add(Use::Denim { denim: None }, true), 1);
+    act(&mut journal, &add(fabric, false), 1);
+    assert_eq!(mixed(&journal), [false; 4]);
+    let events = |journal: &Journal, mixed| {
+        let entry = journal.propose(&add(fabric, mixed), 1).unwrap();
+        match entry.what {
+            crate::log::journal::What::Do(events) => events.len(),
+            other => panic!("{other:?}"),
+        }
+    };
+    assert_eq!((events(&journal, false), events(&journal, true)), (1, 2));
+    act(&mut journal, &add(fabric, true), 1);
+    assert_eq!(mixed(&journal), [false, false, true, false]);
+    assert_eq!(events(&journal, true), 1);
+}

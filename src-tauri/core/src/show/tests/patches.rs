@@ -30,6 +30,7 @@ fn pack(side: Length) -> Command {
         count: Count::from(12),
         makes: PRINT,
         name: "Small squares".into(),
+        mixed: false,
     }
 }
 
@@ -66,6 +67,7 @@ fn a_patch_stays_clear_of_the_laps() {
         count: Count::from(12),
         makes: Use::ANY_DENIM,
         name: "Small squares".into(),
+        mixed: false,
     };
     assert!(decide(Some(journal.throw()), &denim).is_err());
 

@@ -128,6 +128,7 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
         count: count.into(),
         makes,
         name: format!("Pack of {count}"),
+        mixed: false,
     };
     let refused = journal.propose(&add(Use::Denim { denim: Some(9) }, 3), 1);
     assert!(refused.is_err(), "there is no tenth denim");
@@ -601,6 +602,7 @@ fn a_throw_begun_with_two_denims_is_of_both() {
         count: count.into(),
         makes: Use::Denim { denim: Some(denim) },
         name: format!("Pack of {count}"),
+        mixed: false,
     };
     let both = Command::AddAll {
         heaps: vec![pack(0, 15), pack(1, 30)],
@@ -689,6 +691,7 @@ fn a_layout_takes_the_fabric_there_is() {
         count: 42_u16.into(),
         makes: Use::Fabric { print: 2 },
         name: "Pack".into(),
+        mixed: false,
     };
     act(&mut journal, &pack, 1);
     let wished = crate::show::wishes::wishes(&journal, None, context).wishes;
@@ -727,6 +730,7 @@ fn all_squares_are_not_cut_from_cloth_that_gives_fewer() {
         count: 4_u16.into(),
         makes: Use::Fabric { print: 0 },
         name: "Pack".into(),
+        mixed: false,
     };
     act(&mut journal, &fabric, 1);
     assert!(labels(&journal).contains(&"All 64 cut".to_string()));
@@ -917,6 +921,7 @@ fn a_spoilt_square_is_offered_what_is_left_of_its_denim() {
             count: count.into(),
             makes: Use::Denim { denim: Some(denim) },
             name: format!("Pack {denim}"),
+            mixed: false,
         };
         act(&mut journal, &add, 1);
         let cut = cut_piece(u16::from(denim) + 1, 0, count);
@@ -1079,6 +1084,7 @@ fn what_to_have_at_hand_is_checked_against_the_pile() {
         count: Count::at_most(count),
         makes,
         name: "Pack".into(),
+        mixed: false,
     };
     let makes = |denim| Use::Denim { denim: Some(denim) };
     for heap in [
@@ -1194,6 +1200,7 @@ fn fabric_still_on_the_pile_can_be_placed() {
             count: 4_u16.into(),
             makes: Use::Fabric { print: 0 },
             name: name.into(),
+            mixed: false,
         };
         act(&mut journal, &pack, 1);
     }

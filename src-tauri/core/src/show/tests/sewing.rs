@@ -244,6 +244,7 @@ fn a_tick_for_all_counts_the_fabrics() {
             count: Count::from(12),
             makes: crate::cloth::pile::Use::Fabric { print },
             name: "Pack".into(),
+            mixed: false,
         };
         act(&mut to_cut, &pack, 0);
     }
@@ -326,6 +327,7 @@ fn a_lap_sewn_too_narrow_is_told_and_can_be_sewn_again() {
         count: Count::from(3),
         makes: crate::cloth::pile::Use::ANY_DENIM,
         name: "Pack".into(),
+        mixed: false,
     };
     act(&mut piled, &pack, 2);
     // It is short as well: a new one is offered.
@@ -628,6 +630,7 @@ fn refusals_say_what_stands_in_the_way() {
         count: Count::from(42),
         makes: crate::cloth::pile::Use::Fabric { print: 0 },
         name: "Pack".into(),
+        mixed: false,
     };
     let refused = said(&pack);
     assert!(
