@@ -2715,6 +2715,10 @@ figures: Array<Figure>,
  */
 advice: Array<Problem>, 
 /**
+ * What of it the plan in force does not give: read before the change is agreed to.
+ */
+doubts: Array<Problem>, 
+/**
  * The lap in section, to scale.
  */
 picture: Picture | null, 
@@ -3455,7 +3459,11 @@ letters: string,
 /**
  * How many are placed and how many there are, in words.
  */
-count: string, };
+count: string, 
+/**
+ * So many of them are still to come from the pile.
+ */
+on_pile: number, };
 
 export type System = "inch" | "metric";
 
@@ -4343,6 +4351,7 @@ export type WordKey =
   | "ui-stitch-length"
   | "ui-stitch-length-hint"
   | "ui-stock"
+  | "ui-stock-besides"
   | "ui-stop-looking"
   | "ui-story"
   | "ui-story-empty"

@@ -315,20 +315,9 @@ pub(super) fn set_cloth(
             return Err(Rejection::Cloth);
         }
     }
+    // How many there are is what she counts, though fewer than are placed: that they are short is told.
     let (prints, denims) = (prints.to_vec(), denims.to_vec());
-    let events = vec![Event::ClothChanged { prints, denims }];
-    let after = throw.after(&events);
-    for (print, changed) in (0..=u8::MAX).zip(&after.prints) {
-        let was = throw.prints.get(usize::from(print));
-        // A new name or a photo says nothing of how many there are, and more are always welcome.
-        if was
-            .and_then(|was| was.stock)
-            .is_none_or(|was| changed.stock < Some(was))
-        {
-            within_stock(&after, print, used(&after, print))?;
-        }
-    }
-    Ok(events)
+    Ok(vec![Event::ClothChanged { prints, denims }])
 }
 
 /// Take another denim for squares that are not cut yet, or turn it over; those that are cut

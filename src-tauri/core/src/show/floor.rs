@@ -194,7 +194,21 @@ pub(super) fn covering(journal: &Journal, context: Context<'_>) -> CoveringView 
                 Face::Front => "covering-front",
                 Face::Back => "covering-back",
             };
-            let label = |list: Vec<Rect>| list.into_iter().map(names::square).collect();
+            let label = |list: Vec<Rect>| {
+                let named = list.into_iter().map(|square| {
+                    let name = names::square(square);
+                    match throw.patch_on(square, face) {
+                        Some(side) => say!(
+                            context,
+                            "covering-patch",
+                            square = name,
+                            side = context.length(side)
+                        ),
+                        None => name,
+                    }
+                });
+                named.collect()
+            };
             groups.push(CoveringGroup {
                 print: Some(n as u8),
                 title: context.say(key, &[("print", print.name.clone().into())]),

@@ -97,6 +97,8 @@ pub struct Swatch {
     pub letters: String,
     /// How many are placed and how many there are, in words.
     pub count: String,
+    /// So many of them are still to come from the pile.
+    pub on_pile: u32,
 }
 
 /// A caution beside the work.
@@ -148,14 +150,13 @@ pub(super) fn swatches(journal: &Journal, context: Context<'_>) -> Vec<Swatch> {
             let stock = crate::throw::stock::known(throw, i as u8);
             let used = crate::throw::stock::used(throw, i as u8);
             let gone = crate::throw::stock::gone(throw, i as u8);
-            let mut sentences = vec![match stock {
-                Some(stock) if gone.all() == 0 => {
-                    say!(context, "print-of", used = used, stock = stock)
-                }
-                _ => say!(context, "print-used", used = used),
+            let fits = |stock: &crate::measure::Count| u32::from(*stock) >= used && gone.all() == 0;
+            let mut sentences = vec![match stock.filter(fits) {
+                Some(stock) => say!(context, "print-of", used = used, stock = stock),
+                None => say!(context, "print-used", used = used),
             }];
             sentences.extend(gone_told(gone, context));
-            if let Some(stock) = stock.filter(|_| gone.all() > 0) {
+            if let Some(stock) = stock.filter(|stock| !fits(stock)) {
                 let left = i64::from(stock) - i64::from(used);
                 sentences.push(match left {
                     0.. => say!(context, "print-left", n = left),
@@ -179,6 +180,7 @@ pub(super) fn swatches(journal: &Journal, context: Context<'_>) -> Vec<Swatch> {
                 print: print.clone(),
                 letters,
                 count,
+                on_pile: crate::throw::stock::to_come(throw, i as u8).get(),
             }
         })
         .collect()

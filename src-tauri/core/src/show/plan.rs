@@ -113,6 +113,8 @@ pub struct PlanView {
     pub figures: Vec<Figure>,
     /// What the maker should hear.
     pub advice: Vec<Problem>,
+    /// What of it the plan in force does not give: read before the change is agreed to.
+    pub doubts: Vec<Problem>,
     /// The lap in section, to scale.
     pub picture: Option<Picture>,
     /// The grid.
@@ -356,6 +358,11 @@ fn view(
         figures: plan.as_ref().map_or_else(Vec::new, figures),
         advice: plan.map_or_else(Vec::new, |p| {
             p.advice().iter().map(|a| advice(a, context)).collect()
+        }),
+        doubts: plan.map_or_else(Vec::new, |p| {
+            let now = journal.map_or_else(Vec::new, |j| j.throw().plan.advice());
+            let fresh = p.advice().into_iter().filter(|a| !now.contains(a));
+            fresh.map(|a| advice(&a, context)).collect()
         }),
         picture: plan.map(|p| pictures::section(&p, context)),
         grid: plan.map(|p| pictures::grid(&p, context)),

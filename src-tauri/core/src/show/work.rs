@@ -676,11 +676,15 @@ fn lined_up(throw: &Throw, join: &Join, context: Context<'_>) -> Option<String> 
     };
     let by = in_nm(along(join.first) - along(join.second)).abs();
     if by > 0 && throw.assembly().is_block(join.whole) {
-        let by = context.length(nm(by));
+        let longer = match along(join.first) > along(join.second) {
+            true => join.first,
+            false => join.second,
+        };
         return Some(say!(
             context,
             "how-line-up-uneven",
-            by = by,
+            piece = names::piece(throw, longer, context),
+            by = context.length(nm(by)),
             joining = joining
         ));
     }
@@ -802,6 +806,9 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
             target = context.by(target.width, target.height)
         ));
     }
+    if task == Task::SquareUp && throw.work(piece).is_none_or(|w| w.held().is_none()) {
+        out.extend(short_by_laps(throw, piece, context));
+    }
     if matches!(task, Task::PressLap | Task::CoolLap | Task::Stitch)
         && throw.is_only_glued(piece)
         && throw.made(piece).lap != throw.planned(piece).lap
@@ -852,6 +859,20 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
         }
     }
     out
+}
+
+/// That a block nobody has measured comes out too small by its laps, which no trimming mends.
+fn short_by_laps(throw: &Throw, block: Rect, context: Context<'_>) -> Option<String> {
+    let (size, target) = (throw.size(block), throw.target(block));
+    let short = size.width < target.width || size.height < target.height;
+    short.then(|| {
+        say!(
+            context,
+            "special-short-by-laps",
+            size = context.by(size.width, size.height),
+            target = context.by(target.width, target.height)
+        )
+    })
 }
 
 /// Where the ends of short blocks lie along a join, so that each is made up for where it is to be: not
@@ -939,9 +960,11 @@ fn alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
     let cover = |face| throw.cover(a).on(face) == throw.cover(b).on(face);
     match task {
         Task::Cut => throw.cover(a).denim == throw.cover(b).denim,
-        Task::CutFabric => cover(Face::Front) && cover(Face::Back),
-        Task::CoverFront => cover(Face::Front),
-        Task::CoverBack => cover(Face::Back),
+        Task::CutFabric => {
+            cover(Face::Front) && cover(Face::Back) && patches_alike(throw, task, a, b)
+        }
+        Task::CoverFront => cover(Face::Front) && patches_alike(throw, task, a, b),
+        Task::CoverBack => cover(Face::Back) && patches_alike(throw, task, a, b),
         Task::LapHalves | Task::PressHalves | Task::StitchHalves => {
             throw.lapped_halves(a) == throw.lapped_halves(b)
         }
@@ -955,6 +978,15 @@ fn alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
         }
         _ => true,
     }
+}
+
+/// Whether what is glued on two squares by a task, or cut for them, is of one size.
+fn patches_alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
+    let mut faces = Face::BOTH.into_iter();
+    faces.all(|face| {
+        let own = face_of(task).is_none_or(|own| own == face);
+        !own || throw.patch_on(a, face) == throw.patch_on(b, face)
+    })
 }
 
 /// Whether the joins of two pieces are lapped by the same all along.
@@ -1125,7 +1157,10 @@ fn together(throw: &Throw, batch: &Batch) -> Vec<Rect> {
     let row = |piece: Rect| piece.row / 2;
     let covers = matches!(batch.task, Task::CoverFront | Task::CoverBack);
     if covers && batch.count <= COVERED {
-        return crate::command::ready_for(throw, batch.kind, batch.task).collect();
+        // A patch is cut smaller, and stitched round: the step tells of one size alone.
+        return crate::command::ready_for(throw, batch.kind, batch.task)
+            .filter(|p| patches_alike(throw, batch.task, batch.piece, *p))
+            .collect();
     }
     let by_row = by_row(throw, batch);
     let mut pieces = like_the_first(throw, batch);
@@ -1282,7 +1317,8 @@ fn ticks(throw: &Throw, batch: &Batch, most: Option<usize>, context: Context<'_>
         more(8, "tick-some");
     }
     let several = together > 1 || (together > 0 && undecided.contains(&batch.piece));
-    if several && within(together) && !all_first {
+    let one_size = ready().all(|p| patches_alike(throw, task, batch.piece, p));
+    if several && one_size && within(together) && !all_first {
         let key = match task {
             _ if !undecided.is_empty() => "tick-some",
             Task::CutFabric if differ => "tick-all-cut-fabrics",

@@ -176,6 +176,7 @@ ui-texture-wave = Wellen
 ui-texture-cross = Kreuze
 ui-mixed = Jedes Quadrat ist anders
 ui-uncut = Die Quadrate schneide ich selbst daraus
+ui-stock-besides = Quadrate neben denen auf dem Stapel
 ui-stock = Anzahl Quadrate, falls gezählt
 ui-remove = Entfernen
 ui-add-fabric = Stoff dazu

@@ -314,13 +314,14 @@ how-line-up = { $n ->
        *[other] Nähte
     }, die sich treffen, von der Mitte nach außen in eine Linie, dann die Enden auf gleiche Höhe.
 }
-how-line-up-uneven = Eins von beiden ist { $by } länger. Bring die beiden { $joining ->
+how-line-up-uneven = { $piece } ist { $by } länger. Bring die beiden { $joining ->
         [lapped] Überlappungen
        *[other] Nähte
     }, die sich in der Mitte treffen, in eine Linie und lass die Enden, wie sie kommen: Beim Schneiden auf Maß werden sie gleich.
 how-press-lap = Bügle die Überlappung, damit der Kleber hält. Halte die Quadrate in einer Linie.
 sitting-cool = Leg es flach zum Abkühlen hin, während du das Nächste überlappst. Abhaken musst du nichts: Ist es kühl, kann es genäht werden.
 special-mixed = Von diesem Stoff ist jedes Quadrat anders: Nimm eins, das den Nachbarn nicht gleicht.
+special-short-by-laps = Nach seinen Überlappungen wird er { $size }, kleiner als { $target }, und Schneiden macht nichts größer: Miss ihn und sieh nach, was zu tun ist.
 special-scrap-first = Näh zuerst eine Probe mit dieser Überlappung, dieser Nadel und diesem Garn: siehe „Plan“, „Nähproben“.
 special-lay-first = Leg vor der ersten Überlappung alle Quadrate auf dem Boden aus, beschrifte jedes und stapel sie Reihe für Reihe.
 how-cool-lap = Lass es flach liegen, bis es sich kühl anfühlt. Hebst du es warm an, löst sich der Kleber.
@@ -2178,6 +2179,7 @@ covering-count = { $done ->
        *[other] { $n } Quadrate, davon { $done } geklebt
     }
 }
+covering-patch = { $square } (Flicken { $side })
 covering-square = vorn { $front }, hinten { $back }
 covering-piece = Quadrate { $squares }
 covering-piece-sewn = Quadrate { $squares }; genäht

@@ -175,6 +175,7 @@ ui-texture-wave = Waves
 ui-texture-cross = Crosses
 ui-mixed = Each square is different
 ui-uncut = I cut the squares from it myself
+ui-stock-besides = Squares besides those on the pile
 ui-stock = Number of squares, if counted
 ui-remove = Remove
 ui-add-fabric = Add a fabric

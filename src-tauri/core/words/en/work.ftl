@@ -315,13 +315,14 @@ how-line-up = { $n ->
        *[other] seams
     } that meet into one line, from the middle outwards, then the ends level.
 }
-how-line-up-uneven = One of the two is { $by } longer. Bring the two { $joining ->
+how-line-up-uneven = { $piece } is { $by } longer. Bring the two { $joining ->
         [lapped] laps
        *[other] seams
     } that meet in the middle into one line, and leave the ends as they come: squaring up evens them.
 how-press-lap = Press the lap to set the glue. Keep the squares in line.
 sitting-cool = Lay it flat to cool while you lap the next. You need not tick it off: once it is cool, it is ready to stitch.
 special-mixed = Each square of this fabric is different: pick one that is not like those round it.
+special-short-by-laps = By its laps it comes out at { $size }, smaller than { $target }, and trimming adds nothing: measure it, and see what can be done.
 special-scrap-first = Sew a test scrap first, with this lap, needle and thread: see “Plan”, “Test scraps”.
 special-lay-first = Before the first lap, lay all squares out on the floor, label each, and stack them row by row.
 how-cool-lap = Leave it flat until it is cool to the touch. If it is lifted warm, the glue lets go.
@@ -2453,6 +2454,7 @@ covering-count = { $done ->
        *[other] { $n } squares, { $done } of them glued
     }
 }
+covering-patch = { $square } (patch { $side })
 covering-square = front { $front }, back { $back }
 covering-piece = squares { $squares }
 covering-piece-sewn = squares { $squares }; sewn

@@ -3,9 +3,9 @@
 use crate::cloth::fabric::Face;
 use crate::plan::assembly::Rect;
 use crate::show::drawing::canvas::Canvas;
-use crate::show::drawing::face::shown;
 use crate::show::names;
 use crate::show::picture::{Ink, Picture};
+use crate::show::pictures::small::clad;
 use crate::throw::Throw;
 use crate::throw::tasks::Task;
 
@@ -37,8 +37,8 @@ pub(in crate::show) fn opened(
     for place in near.squares().filter(|s| !out(s)).chain(square) {
         let at = [x(place.col), y(place.row), CELL, CELL];
         if !out(&place) && throw.has(place, Task::Cut) {
-            let cloth = shown(throw, place, Face::Front);
-            d.named_area(at, Ink::Denim, Some(cloth), Some(names::square(place)));
+            let label = Some(names::square(place));
+            clad(&mut d, throw, (place, Face::Front), at, Ink::Denim, label);
         } else {
             let ink = if out(&place) { Ink::Now } else { Ink::Blank };
             d.labelled(at, ink, names::square(place));

@@ -7,7 +7,7 @@ use crate::plan::Joining;
 use crate::plan::assembly::{Rect, Seam};
 use crate::show::context::Context;
 use crate::show::drawing::canvas::Canvas;
-use crate::show::drawing::face::shown;
+use crate::show::drawing::face::{bare, shown};
 use crate::show::names;
 use crate::show::picture::{Ink, Picture};
 use crate::throw::tasks::Task;
@@ -109,9 +109,15 @@ pub(super) fn part(
     for square in squares {
         let sx = x + f64::from(square.col - near.col) * next_x;
         let sy = y + f64::from(square.row - near.row) * next_y;
-        let cloth = shown(throw, square, Face::Front);
-        let label = names::square(square);
-        d.named_area([sx, sy, cw, ch], ink, Some(cloth), Some(label));
+        let label = Some(names::square(square));
+        clad(
+            d,
+            throw,
+            (square, Face::Front),
+            [sx, sy, cw, ch],
+            ink,
+            label,
+        );
     }
     let upright = (1..near.cols).map(|n| Lap {
         from: x + f64::from(n) * next_x,
@@ -138,6 +144,28 @@ pub(super) fn part(
     }
 }
 
+/// A face of a square in the cloth it shows; round a patch its denim shows.
+pub(super) fn clad(
+    d: &mut Canvas,
+    throw: &Throw,
+    (square, face): (Rect, Face),
+    at: [f64; 4],
+    ink: Ink,
+    label: Option<String>,
+) {
+    let cloth = Some(shown(throw, square, face));
+    let Some(patch) = throw.patch_on(square, face) else {
+        d.named_area(at, ink, cloth, label);
+        return;
+    };
+    d.named_area(at, ink, Some(bare(throw, square, face)), None);
+    let part = in_mm(patch) / in_mm(throw.plan.side).max(1e-3);
+    let [x, y, w, h] = at;
+    let (wide, high) = (w * part, h * part);
+    let inside = [x + (w - wide) / 2.0, y + (h - high) / 2.0, wide, high];
+    d.named_area(inside, Ink::Denim, cloth, label);
+}
+
 /// The squares of a face as it is seen, within a frame.
 pub(super) fn squares(d: &mut Canvas, throw: &Throw, face: Face, [x, y, w, h]: [f64; 4]) {
     let step = sparse(throw);
@@ -152,7 +180,7 @@ pub(super) fn squares(d: &mut Canvas, throw: &Throw, face: Face, [x, y, w, h]: [
             };
             let at = [x + f64::from(seen) * cw, y + f64::from(row) * ch, cw, ch];
             match throw.has(square, Task::Cut) {
-                true => d.named_area(at, Ink::Denim, Some(shown(throw, square, face)), None),
+                true => clad(d, throw, (square, face), at, Ink::Denim, None),
                 // What is not cut has no cloth of its own, but its print is chosen.
                 false => {
                     let print = throw.cover(square).on(face);

@@ -843,12 +843,38 @@ fn pairs_of_unlike_width_are_not_brought_level() {
     };
     assert_eq!(
         told([0, 0, 2, 2]),
-        "One of the two is 1/16 in longer. Bring the two laps that meet in the middle into one line, and leave \
+        "Pair 1·1 + 1·2 is 1/16 in longer. Bring the two laps that meet in the middle into one line, and leave \
          the ends as they come: squaring up evens them."
     );
     for even in [[0, 2, 2, 2], [0, 0, 2, 4]] {
         assert!(told(even).contains("then the ends level"), "{even:?}");
     }
+    // Where 9 9/16 in is wanted, the pair lapped as planned stays 1/16 in short: no four of two like it is
+    // told to be trimmed to that without a word.
+    let special = |lap: i64| {
+        let mut plan = journal.throw().plan;
+        plan.lap = sixty_fourths(lap);
+        let throw = crate::fitting::tests::begun(plan);
+        let mut made = throw.clone();
+        let pairs = vec![Rect::from([0, 0, 1, 2]), Rect::from([1, 0, 1, 2])];
+        let half = crate::throw::Made {
+            lap: sixty_fourths(32),
+            ..throw.made(pairs[0])
+        };
+        let dotted = crate::throw::Event::Done {
+            task: Task::Dot,
+            pieces: pairs,
+            made: vec![half],
+        };
+        made.apply(&dotted, 1);
+        let four = Rect::from([0, 0, 2, 2]);
+        let said = crate::show::work::special(&made, Task::SquareUp, four, context(&words));
+        said.join(" ").replace('\u{a0}', " ")
+    };
+    assert!(
+        special(28).starts_with("By its laps it comes out at 9½ × 9 9/16 in, smaller than 9 9/16")
+    );
+    assert_eq!(special(32), "");
 }
 
 /// By hand: 40 × 40 squares of 5 in lapped ½ in have laps of 800 · 5 + 400 · 9½ + 20 · 19 · 9½ +
