@@ -296,6 +296,16 @@ fn fabric_is_laid_on_squares_that_are_sewn_in() {
     };
     // Seven whole squares, and the denim round the patch.
     assert_eq!(shown.picture.marks.iter().map(whole).sum::<usize>(), 8);
+    // The whole square of the same fabric is told of by itself: no button glues both.
+    let ready: Vec<Rect> =
+        crate::command::ready_for(journal.throw(), Kind::Square, Task::CoverBack).collect();
+    assert_eq!(ready, [sewn, loose]);
+    for button in card_of(&journal, Task::CoverBack, Kind::Square).ticks {
+        let mut glued = journal.clone();
+        act(&mut glued, &button.action, later);
+        let done = |square| glued.throw().has(square, Task::CoverBack);
+        assert!(done(sewn) && !done(loose), "{}", button.label);
+    }
     // It is trimmed first, with a blade.
     let warned = card_of(&journal, Task::CoverBack, Kind::Square).caution;
     assert_eq!(
