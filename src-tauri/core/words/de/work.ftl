@@ -1727,11 +1727,11 @@ cut-half-run-edge = Von der linken unteren Ecke an: { $count ->
     [one] eine Hälfte, { $wide } breit.
    *[other] { $count } Hälften, je { $wide } breit.
 }
-cut-half-run-strip = { $left } rechts von der Lücke, die der Einfassstreifen ließ, an: { $count ->
+cut-half-run-strip = { $left } rechts von der Lücke des Einfassstreifens an: { $count ->
     [one] eine Hälfte, { $wide } breit.
    *[other] { $count } Hälften, je { $wide } breit.
 }
-cut-half-run-strip-edge = Gleich rechts neben der Lücke, die der Einfassstreifen ließ: { $count ->
+cut-half-run-strip-edge = Gleich rechts neben der Lücke des Einfassstreifens: { $count ->
     [one] eine Hälfte, { $wide } breit.
    *[other] { $count } Hälften, je { $wide } breit.
 }
@@ -1808,14 +1808,14 @@ cut-run-edge = { $nth ->
 cut-run-strip = { $nth ->
     [first] Davon
    *[next] Dann
-}, ab { $left } rechts von der Lücke, die der Einfassstreifen ließ: { $count ->
+}, ab { $left } rechts von der Lücke des Einfassstreifens: { $count ->
     [one] ein Quadrat.
    *[other] { $count } Quadrate.
 }
 cut-run-strip-edge = { $nth ->
     [first] Davon
    *[next] Dann
-}, gleich rechts von der Lücke, die der Einfassstreifen ließ: { $count ->
+}, gleich rechts von der Lücke des Einfassstreifens: { $count ->
     [one] ein Quadrat.
    *[other] { $count } Quadrate.
 }

@@ -1729,11 +1729,11 @@ cut-half-run-edge = Starting at its lower left corner: { $count ->
     [one] one half { $wide } wide.
    *[other] { $count } halves, each { $wide } wide.
 }
-cut-half-run-strip = Starting { $left } to the right of the gap that the binding strip left: { $count ->
+cut-half-run-strip = Starting { $left } right of the binding strip’s gap: { $count ->
     [one] one half { $wide } wide.
    *[other] { $count } halves, each { $wide } wide.
 }
-cut-half-run-strip-edge = Right beside the gap that the binding strip left: { $count ->
+cut-half-run-strip-edge = Right beside the binding strip’s gap: { $count ->
     [one] one half { $wide } wide.
    *[other] { $count } halves, each { $wide } wide.
 }
@@ -1810,14 +1810,14 @@ cut-run-edge = { $nth ->
 cut-run-strip = { $nth ->
     [first] Off it
    *[next] Then
-}, starting { $left } to the right of the gap that the binding strip left: { $count ->
+}, starting { $left } right of the binding strip’s gap: { $count ->
     [one] one square.
    *[other] { $count } squares.
 }
 cut-run-strip-edge = { $nth ->
     [first] Off it
    *[next] Then
-}, right beside the gap that the binding strip left: { $count ->
+}, right beside the binding strip’s gap: { $count ->
     [one] one square.
    *[other] { $count } squares.
 }
