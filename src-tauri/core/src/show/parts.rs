@@ -151,6 +151,8 @@ pub(super) fn swatches(journal: &Journal, context: Context<'_>) -> Vec<Swatch> {
             let used = crate::throw::stock::used(throw, i as u8);
             let gone = crate::throw::stock::gone(throw, i as u8);
             let fits = |stock: &crate::measure::Count| u32::from(*stock) >= used && gone.all() == 0;
+            let counted = print.stock.map_or(0, u32::from).saturating_sub(gone.all());
+            let on_pile = stock.map_or(0, |known| known.get().saturating_sub(counted));
             let mut sentences = vec![match stock.filter(fits) {
                 Some(stock) => say!(context, "print-of", used = used, stock = stock),
                 None => say!(context, "print-used", used = used),
@@ -180,7 +182,7 @@ pub(super) fn swatches(journal: &Journal, context: Context<'_>) -> Vec<Swatch> {
                 print: print.clone(),
                 letters,
                 count,
-                on_pile: crate::throw::stock::to_come(throw, i as u8).get(),
+                on_pile,
             }
         })
         .collect()

@@ -980,7 +980,7 @@ fn alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
     }
 }
 
-/// Whether what is glued on two squares by a task, or cut for them, is of one size.
+/// Whether what is glued on two squares by a task, or is cut for them, is of one size.
 fn patches_alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
     let mut faces = Face::BOTH.into_iter();
     faces.all(|face| {
@@ -1317,14 +1317,15 @@ fn ticks(throw: &Throw, batch: &Batch, most: Option<usize>, context: Context<'_>
         more(8, "tick-some");
     }
     let several = together > 1 || (together > 0 && undecided.contains(&batch.piece));
-    let one_size = ready().all(|p| patches_alike(throw, task, batch.piece, p));
+    let glues = face_of(task).is_some() || task == Task::CutFabric;
+    let one_size = !glues || ready().all(|p| patches_alike(throw, task, batch.piece, p));
     if several && one_size && within(together) && !all_first {
         let key = match task {
             _ if !undecided.is_empty() => "tick-some",
             Task::CutFabric if differ => "tick-all-cut-fabrics",
             Task::CoverFront | Task::CoverBack if differ => "tick-all-fabrics",
             Task::Dot | Task::Pin | Task::PressLap | Task::Stitch
-                if ready().any(|p| !laps_alike(throw, batch.piece, p)) =>
+                if differ && ready().any(|p| !laps_alike(throw, batch.piece, p)) =>
             {
                 "tick-all-laps"
             }

@@ -370,15 +370,20 @@ fn halves_are_stitched_along_the_middle_of_their_lap() {
     assert_eq!(told(Task::LapHalves), ["½ in", "5 × 5 in"]);
 }
 
+/// A throw of the usual plan, bound with strips of this length.
+fn bound_with(longest: crate::measure::Length) -> Journal {
+    let mut plan = Plan::default();
+    plan.binding.longest = longest;
+    begin(plan)
+}
+
 /// Strips of 2 in lapped ½ in carry on by 1½ in: every lap of the throw, ½ in wide, is met by one of the
 /// overlaps, 1 in apart, sooner or later. That is told; of the usual strips it is not.
 #[test]
 fn that_a_join_comes_on_a_lap_is_told() {
     let words = Words::english();
     let told = |longest| {
-        let mut plan = Plan::default();
-        plan.binding.longest = longest;
-        let journal = begin(plan);
+        let journal = bound_with(longest);
         let here = context(&words);
         crate::show::bound::on_a_lap(journal.throw(), here).is_some()
     };
@@ -393,9 +398,7 @@ fn that_a_join_comes_on_a_lap_is_told() {
 fn a_join_past_the_beginning_is_told() {
     let words = Words::english();
     let told = |longest| {
-        let mut plan = Plan::default();
-        plan.binding.longest = longest;
-        let journal = begin(plan);
+        let journal = bound_with(longest);
         let here = context(&words);
         let joins: usize = crate::show::bound::places(journal.throw(), here)
             .iter()

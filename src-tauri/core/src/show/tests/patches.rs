@@ -34,6 +34,36 @@ fn pack(side: Length) -> Command {
     }
 }
 
+/// Cutting denim is the same for all, whatever comes on it; gluing is not.
+#[test]
+fn squares_are_cut_together_whatever_is_glued_on_them() {
+    let mut journal = sevens();
+    act(&mut journal, &pack(inches(4)), 1);
+    let squares: Vec<Rect> = Rect::grid(2, 2).squares().collect();
+    for (n, print) in [(0, 1), (1, 0)] {
+        let place = Command::SetFace {
+            pieces: vec![squares[n]],
+            face: Face::Front,
+            print: Some(print),
+            laid_on: false,
+        };
+        act(&mut journal, &place, 1);
+    }
+    let most_done = |journal: &Journal, task: Task| {
+        let ticks = card_of(journal, task, Kind::Square).ticks.into_iter();
+        let done = ticks.map(|button| {
+            let mut after = journal.clone();
+            act(&mut after, &button.action, 2);
+            let done = |square: &&Rect| after.throw().has(**square, task);
+            squares.iter().filter(done).count()
+        });
+        done.max()
+    };
+    assert_eq!(most_done(&journal, Task::Cut), Some(4));
+    all_ready(&mut journal, Task::Cut, Kind::Square, 3);
+    assert_eq!(most_done(&journal, Task::CoverFront), Some(1));
+}
+
 fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
     match answer(journal, &Query::Gather, context) {
         Ok(View::Gather(view)) => view,
