@@ -1,7 +1,7 @@
 // The page itself: how wide it is, its theme, text size and language.
 //
 // The styles use classes of the page's root: `large` text; a `broad` window, in which a screen
-// has two columns of its letters; and a `wide` one, in which the tabs are beside the screen. A broad window is
+// has two columns; and a `wide` one, in which the tabs are beside the screen. A broad window is
 // also wide. Both widths are defined here and nowhere else.
 
 import type { Prefs } from './types';

@@ -2507,7 +2507,7 @@ ways: Array<RemedyRow>,
  */
 next: CutNext | null, 
 /**
- * All squares of the throw are cut: its work goes on.
+ * All squares of the throw are cut, and the pile was begun: the work goes on elsewhere.
  */
 all_cut: boolean, 
 /**

@@ -81,19 +81,17 @@ pub(super) fn add_garment(
 
 /// What is said of a fabric whose squares are to be cut yet, where that is new.
 fn to_be_cut(throw: &Throw, makes: Use) -> Option<Event> {
-    said_of(throw, makes, |print| {
-        !std::mem::replace(&mut print.uncut, true)
-    })
+    said_of(throw, makes, |print| print.uncut = true)
 }
 
-/// What is said of a fabric from now on; nothing where the change tells that it is nothing new.
-fn said_of(throw: &Throw, makes: Use, change: impl Fn(&mut Print) -> bool) -> Option<Event> {
+/// What is said of a fabric from now on, where that is new.
+fn said_of(throw: &Throw, makes: Use, change: impl Fn(&mut Print)) -> Option<Event> {
     let Use::Fabric { print } = makes else {
         return None;
     };
     let mut prints = throw.prints.clone();
-    let is_new = change(prints.get_mut(usize::from(print))?);
-    is_new.then(|| Event::ClothChanged {
+    change(prints.get_mut(usize::from(print))?);
+    (prints != throw.prints).then(|| Event::ClothChanged {
         prints,
         denims: throw.denims.clone(),
     })
@@ -135,8 +133,7 @@ fn settle_patch(
     let Use::Fabric { print: n } = makes else {
         return Ok(None);
     };
-    let mut prints = throw.prints.clone();
-    let print = prints.get_mut(usize::from(n)).ok_or(Rejection::Cloth)?;
+    let print = throw.prints.get(usize::from(n)).ok_or(Rejection::Cloth)?;
     if print.patch == patch {
         return Ok(None);
     }
@@ -148,11 +145,9 @@ fn settle_patch(
     if print.stock.is_some_and(|stock| stock > 0) || glued || heaps {
         return Err(Rejection::PackMixed(n));
     }
-    print.patch = patch;
-    print.uncut &= patch.is_none();
-    Ok(Some(Event::ClothChanged {
-        prints,
-        denims: throw.denims.clone(),
+    Ok(said_of(throw, makes, |print| {
+        print.patch = patch;
+        print.uncut &= patch.is_none();
     }))
 }
 
@@ -203,8 +198,8 @@ pub(super) fn add_pack(
         events.extend(to_be_cut(&throw.after(&events), makes));
     }
     if mixed {
-        let now_mixed = |print: &mut Print| !std::mem::replace(&mut print.mixed, true);
-        events.extend(said_of(&throw.after(&events), makes, now_mixed));
+        let after = throw.after(&events);
+        events.extend(said_of(&after, makes, |print| print.mixed = true));
     }
     Ok(events)
 }

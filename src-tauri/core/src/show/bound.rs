@@ -69,11 +69,9 @@ pub(super) fn places(throw: &Throw, context: Context<'_>) -> Vec<Figure> {
 /// more lies in what reaches past the beginning, where it does.
 pub(super) fn clear(throw: &Throw, context: Context<'_>) -> String {
     let laid = laid(throw);
-    let told = on_a_lap(throw, context)
+    let told = said_on_a_lap(&laid, context)
         .unwrap_or_else(|| say!(context, "bound-clear", clear = context.length(laid.clear)));
-    let size = throw.finished();
-    let strips = throw.plan.binding_for(size.width, size.height).strips;
-    match laid.joins.len() < strips as usize {
+    match laid.past {
         true => say!(context, "bound-clear-past", told = told),
         false => told,
     }
@@ -81,7 +79,11 @@ pub(super) fn clear(throw: &Throw, context: Context<'_>) -> String {
 
 /// What to know where no beginning keeps all joins clear.
 pub(super) fn on_a_lap(throw: &Throw, context: Context<'_>) -> Option<String> {
-    (laid(throw).clear <= zero()).then(|| say!(context, "bound-on-lap"))
+    said_on_a_lap(&laid(throw), context)
+}
+
+fn said_on_a_lap(laid: &BindingLayout, context: Context<'_>) -> Option<String> {
+    (laid.clear <= zero()).then(|| say!(context, "bound-on-lap"))
 }
 
 /// How far from the fold the binding is stitched, for a ruler of each system.

@@ -147,12 +147,11 @@ pub(super) fn swatches(journal: &Journal, context: Context<'_>) -> Vec<Swatch> {
         .zip(names)
         .enumerate()
         .map(|(i, (print, letters))| {
-            let stock = crate::throw::stock::known(throw, i as u8);
+            let to_come = crate::throw::stock::to_come(throw, i as u8);
+            let stock = crate::throw::stock::known_with(throw, i as u8, to_come);
             let used = crate::throw::stock::used(throw, i as u8);
             let gone = crate::throw::stock::gone(throw, i as u8);
             let fits = |stock: &crate::measure::Count| u32::from(*stock) >= used && gone.all() == 0;
-            let counted = print.stock.map_or(0, u32::from).saturating_sub(gone.all());
-            let on_pile = stock.map_or(0, |known| known.get().saturating_sub(counted));
             let mut sentences = vec![match stock.filter(fits) {
                 Some(stock) => say!(context, "print-of", used = used, stock = stock),
                 None => say!(context, "print-used", used = used),
@@ -182,7 +181,7 @@ pub(super) fn swatches(journal: &Journal, context: Context<'_>) -> Vec<Swatch> {
                 print: print.clone(),
                 letters,
                 count,
-                on_pile,
+                on_pile: to_come.get(),
             }
         })
         .collect()

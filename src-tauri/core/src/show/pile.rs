@@ -82,7 +82,7 @@ pub struct PileView {
     pub ways: Vec<RemedyRow>,
     /// The piece to cut next, where all that is needed is on the pile.
     pub next: Option<CutNext>,
-    /// All squares of the throw are cut: its work goes on.
+    /// All squares of the throw are cut, and the pile was begun: the work goes on elsewhere.
     pub all_cut: bool,
     /// Garments with a starting outline.
     pub kinds: Vec<Choice<GarmentKind>>,
@@ -314,7 +314,7 @@ pub(super) fn pile(journal: &Journal, context: Context<'_>) -> PileView {
             .next()
             .filter(|_| account.over() >= 0)
             .and_then(|square| cut_next(throw, square, &account, context)),
-        all_cut: account.wanted > 0 && account.cut >= account.wanted,
+        all_cut: !throw.pile.is_empty() && account.cut >= account.wanted,
         ways,
         kinds: kinds(context),
         sizes: sizes(context),

@@ -347,6 +347,9 @@ fn view(
         }
         figures
     };
+    let advised = plan.map_or_else(Vec::new, |p| p.advice());
+    let now = journal.map_or_else(Vec::new, |j| j.throw().plan.advice());
+    let new = advised.iter().filter(|a| !now.contains(a));
     PlanView {
         head: journal.map(|j| head(j, context)),
         tidy,
@@ -356,14 +359,8 @@ fn view(
         compare,
         aside,
         figures: plan.as_ref().map_or_else(Vec::new, figures),
-        advice: plan.map_or_else(Vec::new, |p| {
-            p.advice().iter().map(|a| advice(a, context)).collect()
-        }),
-        doubts: plan.map_or_else(Vec::new, |p| {
-            let now = journal.map_or_else(Vec::new, |j| j.throw().plan.advice());
-            let fresh = p.advice().into_iter().filter(|a| !now.contains(a));
-            fresh.map(|a| advice(&a, context)).collect()
-        }),
+        advice: advised.iter().map(|a| advice(a, context)).collect(),
+        doubts: new.map(|a| advice(a, context)).collect(),
         picture: plan.map(|p| pictures::section(&p, context)),
         grid: plan.map(|p| pictures::grid(&p, context)),
         lessons: journal

@@ -16,7 +16,7 @@ use crate::cloth::pile::{Heap, Use};
 use crate::command::Command;
 use crate::fitting::trimming::{LapShare, hidden, is_undecided, shortfalls};
 use crate::log::journal::Journal;
-use crate::measure::{Count, Length, in_nm, nm, zero};
+use crate::measure::{Count, Length, zero};
 use crate::plan::assembly::{Join, Kind, Rect, Seam};
 use crate::plan::{Joining, Stitch, fringe, rows};
 use crate::show::card_figures::card_figures;
@@ -28,7 +28,7 @@ use crate::show::picture::Picture;
 use crate::show::{bound, enough, lessons, measuring, names, pictures};
 use crate::throw::account::{ClothAccount, account};
 use crate::throw::index::tier;
-use crate::throw::tasks::{Caution, Station, Task, sitting};
+use crate::throw::tasks::{Caution, Station, Task, covered_face, sitting};
 use crate::throw::wishes::Wishes;
 use crate::throw::{Throw, Time, Work};
 use serde::Serialize;
@@ -544,7 +544,7 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
 /// The caution at a step: its own, or that of what is done in one sitting with it, such as pressing a lap
 /// that is glued, or trimming fabric that is laid on.
 fn caution_at(throw: &Throw, task: Task, piece: Rect) -> Option<Caution> {
-    if face_of(task).is_some_and(|face| throw.laid_on(piece, face).is_some()) {
+    if covered_face(task).is_some_and(|face| throw.laid_on(piece, face).is_some()) {
         return Some(Caution::Blade);
     }
     let with_it = sitting(task, throw.made(piece).joining).iter();
@@ -577,7 +577,7 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
             context,
         ));
     }
-    if let Some(face) = face_of(task)
+    if let Some(face) = covered_face(task)
         && let Some(side) = throw.patch_on(piece, face)
     {
         let usual = match throw.laid_on(piece, face) {
@@ -612,15 +612,6 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
     let usual = usual_how(throw, task, piece, context);
     out.extend(usual.lines().map(str::to_string));
     out
-}
-
-/// The face that a task glues a fabric on.
-fn face_of(task: Task) -> Option<Face> {
-    match task {
-        Task::CoverFront => Some(Face::Front),
-        Task::CoverBack => Some(Face::Back),
-        _ => None,
-    }
 }
 
 /// How this is done to any such piece, a sentence a line.
@@ -674,17 +665,17 @@ fn lined_up(throw: &Throw, join: &Join, context: Context<'_>) -> Option<String> 
         Seam::Upright => throw.size(piece).height,
         Seam::Level => throw.size(piece).width,
     };
-    let by = in_nm(along(join.first) - along(join.second)).abs();
-    if by > 0 && throw.assembly().is_block(join.whole) {
-        let longer = match along(join.first) > along(join.second) {
-            true => join.first,
-            false => join.second,
+    let (first, second) = (along(join.first), along(join.second));
+    if first != second && throw.assembly().is_block(join.whole) {
+        let (longer, by) = match first > second {
+            true => (join.first, first - second),
+            false => (join.second, second - first),
         };
         return Some(say!(
             context,
             "how-line-up-uneven",
             piece = names::piece(throw, longer, context),
-            by = context.length(nm(by)),
+            by = context.length(by),
             joining = joining
         ));
     }
@@ -820,7 +811,7 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
             lap = context.length(throw.planned(piece).lap)
         ));
     }
-    let print = face_of(task).and_then(|face| throw.cover(piece).on(face));
+    let print = covered_face(task).and_then(|face| throw.cover(piece).on(face));
     let print = print.and_then(|print| throw.prints.get(usize::from(print)));
     if print.is_some_and(|print| print.mixed) {
         out.push(say!(context, "special-mixed"));
@@ -960,11 +951,9 @@ fn alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
     let cover = |face| throw.cover(a).on(face) == throw.cover(b).on(face);
     match task {
         Task::Cut => throw.cover(a).denim == throw.cover(b).denim,
-        Task::CutFabric => {
-            cover(Face::Front) && cover(Face::Back) && patches_alike(throw, task, a, b)
+        Task::CutFabric | Task::CoverFront | Task::CoverBack => {
+            fabric_faces(task).iter().all(|face| cover(*face)) && patches_alike(throw, task, a, b)
         }
-        Task::CoverFront => cover(Face::Front) && patches_alike(throw, task, a, b),
-        Task::CoverBack => cover(Face::Back) && patches_alike(throw, task, a, b),
         Task::LapHalves | Task::PressHalves | Task::StitchHalves => {
             throw.lapped_halves(a) == throw.lapped_halves(b)
         }
@@ -980,13 +969,21 @@ fn alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
     }
 }
 
-/// Whether what is glued on two squares by a task, or is cut for them, is of one size.
+/// The faces whose fabric a task cuts or glues.
+fn fabric_faces(task: Task) -> &'static [Face] {
+    match task {
+        Task::CutFabric => &Face::BOTH,
+        Task::CoverFront => &[Face::Front],
+        Task::CoverBack => &[Face::Back],
+        _ => &[],
+    }
+}
+
+/// Whether the fabric that a task cuts or glues is of one size on two squares.
 fn patches_alike(throw: &Throw, task: Task, a: Rect, b: Rect) -> bool {
-    let mut faces = Face::BOTH.into_iter();
-    faces.all(|face| {
-        let own = face_of(task).is_none_or(|own| own == face);
-        !own || throw.patch_on(a, face) == throw.patch_on(b, face)
-    })
+    let size = |piece, face| throw.patch_on(piece, face);
+    let mut faces = fabric_faces(task).iter();
+    faces.all(|face| size(a, *face) == size(b, *face))
 }
 
 /// Whether the joins of two pieces are lapped by the same all along.
@@ -1122,10 +1119,8 @@ const COVERED: usize = 24;
 
 /// Which fabric goes on which squares of one sitting, a line for each fabric.
 fn fabrics_of(throw: &Throw, batch: &Batch, context: Context<'_>) -> Vec<String> {
-    let face = match batch.task {
-        Task::CoverFront => Face::Front,
-        Task::CoverBack => Face::Back,
-        _ => return vec![],
+    let Some(face) = covered_face(batch.task) else {
+        return vec![];
     };
     let mut by_print: BTreeMap<u8, Vec<String>> = BTreeMap::new();
     for piece in together(throw, batch) {
@@ -1317,8 +1312,7 @@ fn ticks(throw: &Throw, batch: &Batch, most: Option<usize>, context: Context<'_>
         more(8, "tick-some");
     }
     let several = together > 1 || (together > 0 && undecided.contains(&batch.piece));
-    let glues = face_of(task).is_some() || task == Task::CutFabric;
-    let one_size = !glues || ready().all(|p| patches_alike(throw, task, batch.piece, p));
+    let one_size = ready().all(|p| patches_alike(throw, task, batch.piece, p));
     if several && one_size && within(together) && !all_first {
         let key = match task {
             _ if !undecided.is_empty() => "tick-some",

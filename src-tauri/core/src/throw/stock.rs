@@ -73,8 +73,12 @@ pub fn to_come(throw: &Throw, print: u8) -> Count {
 /// Squares of a print that there are for the throw: those counted less what is gone, and those the
 /// pile still gives; none where nothing is known.
 pub fn known(throw: &Throw, print: u8) -> Option<Count> {
+    known_with(throw, print, to_come(throw, print))
+}
+
+/// The same where it is known how many the pile still gives.
+pub fn known_with(throw: &Throw, print: u8, to_come: Count) -> Option<Count> {
     let counted = throw.prints.get(usize::from(print))?.stock;
-    let to_come = to_come(throw, print);
     let gone = Count::at_most(gone(throw, print).all());
     let known = counted.is_some() || to_come > 0;
     known.then(|| counted.unwrap_or(Count::NONE) - gone + to_come)

@@ -390,6 +390,13 @@ pub fn cover_task(face: Face) -> Task {
     }
 }
 
+/// The face that a task glues a fabric on.
+pub fn covered_face(task: Task) -> Option<Face> {
+    Face::BOTH
+        .into_iter()
+        .find(|face| cover_task(*face) == task)
+}
+
 /// Whether a task is done to a square once its fabrics are glued on.
 pub(super) fn presses_cover(task: Task) -> bool {
     matches!(task, Task::PressCover | Task::CoolCover)

@@ -182,10 +182,15 @@ impl<'a> Fabrics<'a> {
         }
     }
 
+    /// Whether no two squares of a print are alike.
+    fn is_mixed(&self, print: usize) -> bool {
+        self.laid.mixed.get(print) == Some(&true)
+    }
+
     /// A print comes to a place, or leaves it: what that does to places about it.
     fn print(&mut self, f: usize, x: usize, print: u8, sign: i64) {
         let print = usize::from(print);
-        if self.laid.mixed.get(print) == Some(&true) {
+        if self.is_mixed(print) {
             return;
         }
         let Some(field) = self.field_print[f].get_mut(print) else {
@@ -243,8 +248,7 @@ impl<'a> Fabrics<'a> {
             _ => None,
         };
         let covered = near.map_or(0, |n| n.covered);
-        let mixed = |print: usize| self.laid.mixed.get(print) == Some(&true);
-        let like = |print: usize| near.filter(|_| !mixed(print)).map_or(0, |n| n.like);
+        let like = |print| near.filter(|_| !self.is_mixed(print)).map_or(0, |n| n.like);
         let (of_p, table) = (&self.field_print[f][p], &self.table_print[f][p]);
         let mut cost = of_p[y] - of_p[x] + table[none] - table[k] - like(p);
         if q == usize::from(NONE) {

@@ -1,11 +1,11 @@
 //! Seams to be opened.
 
+use super::small::clad;
 use crate::cloth::fabric::Face;
 use crate::plan::assembly::Rect;
 use crate::show::drawing::canvas::Canvas;
 use crate::show::names;
 use crate::show::picture::{Ink, Picture};
-use crate::show::pictures::small::clad;
 use crate::throw::Throw;
 use crate::throw::tasks::Task;
 

@@ -1,7 +1,7 @@
 //! A step drawn: the piece and what is done to it, and where in the throw it lies.
 
 use super::lap::Lap;
-use super::small::part;
+use super::small::{clad, part};
 use super::{binding, trim};
 use crate::cloth::fabric::Face;
 use crate::measure::in_mm;
@@ -162,15 +162,8 @@ fn square(d: &mut Canvas, throw: &Throw, task: Task, piece: Rect) -> (f64, f64) 
         _ => {
             let mut side = |x, face| {
                 let label = Some(names::square(piece));
-                let cloth = Some(shown(throw, piece, face));
-                if let Some(patch) = throw.patch_on(piece, face) {
-                    let denim = Some(bare(throw, piece, face));
-                    d.named_area([x, 0.0, s, s], Ink::Denim, denim, None);
-                    let (p, edge) = (in_mm(patch), in_mm(throw.plan.round(patch)));
-                    d.named_area([x + edge, edge, p, p], Ink::Denim, cloth, label);
-                } else {
-                    d.named_area([x, 0.0, s, s], Ink::Denim, cloth, label);
-                }
+                let at = [x, 0.0, s, s];
+                clad(d, throw, (piece, face), at, Ink::Denim, label);
             };
             side(0.0, Face::Front);
             let wide = match cover.back.is_some() {

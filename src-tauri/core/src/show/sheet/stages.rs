@@ -1,6 +1,5 @@
 //! The steps on the making sheet, stage by stage.
 
-use crate::cloth::fabric::Face;
 use crate::plan::assembly::{Kind, Rect};
 use crate::show::card_figures::card_figures;
 use crate::show::context::Context;
@@ -9,7 +8,7 @@ use crate::show::sheet::content::{
     Row, SheetEntry, SheetLine, SheetMoves, SheetStage, SheetStep, Tick, Warning,
 };
 use crate::show::{bound, names, work};
-use crate::throw::tasks::{Caution, Task};
+use crate::throw::tasks::{Caution, Task, covered_face};
 use crate::throw::{Throw, Time};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -200,12 +199,7 @@ fn stage(
         ticks: tasks
             .iter()
             .map(|task| {
-                let face = match task {
-                    Task::CoverFront => Some(Face::Front),
-                    Task::CoverBack => Some(Face::Back),
-                    _ => None,
-                };
-                let print = face.and_then(|f| throw.cover(*piece).on(f));
+                let print = covered_face(*task).and_then(|f| throw.cover(*piece).on(f));
                 throw.tasks(*piece).contains(task).then(|| Tick {
                     done: throw.is_through(*piece, *task),
                     letters: print

@@ -344,12 +344,7 @@ fn laps_marked_for_a_short_four_follow_the_plan() {
 /// A four of pairs sewn wider than planned now: its seam is as long as they are.
 #[test]
 fn a_seam_is_as_long_as_what_it_joins() {
-    let mut journal = begin(Plan {
-        across: 2,
-        down: 2,
-        ..Plan::default()
-    });
-    all_denim(&mut journal);
+    let mut journal = bare_denim(2, 2);
     all_ready(&mut journal, Task::Cut, Kind::Square, 1);
     let join = [Task::Dot, Task::PressLap, Task::CoolLap, Task::Stitch];
     for (hour, task) in (2..).zip(join) {

@@ -167,6 +167,17 @@ fn all_denim(journal: &mut Journal) {
     act(journal, &Command::Wish { wishes }, 0);
 }
 
+/// A throw of so many squares, all of them bare denim.
+fn bare_denim(across: u16, down: u16) -> Journal {
+    let mut journal = begin(Plan {
+        across,
+        down,
+        ..Plan::default()
+    });
+    all_denim(&mut journal);
+    journal
+}
+
 /// Tick all pieces of a kind that are ready for a task.
 fn all_ready(journal: &mut Journal, task: Task, kind: Kind, hour: Time) {
     let count = crate::command::ready_for(journal.throw(), kind, task).count() as u32;
@@ -184,12 +195,7 @@ fn all_ready(journal: &mut Journal, task: Task, kind: Kind, hour: Time) {
 /// A throw whose fours are all stitched and pressed, ready to be squared up.
 fn stitched(across: u16, down: u16) -> Journal {
     use crate::plan::assembly::Kind;
-    let mut journal = begin(Plan {
-        across,
-        down,
-        ..Plan::default()
-    });
-    all_denim(&mut journal);
+    let mut journal = bare_denim(across, down);
     let mut hour = 0;
     let mut all = |journal: &mut Journal, task, kind| {
         hour += 1;

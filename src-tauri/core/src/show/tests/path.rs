@@ -297,12 +297,7 @@ fn no_bigger_part_is_begun_while_a_four_cools() {
 
 /// A throw of 4 × 4 whose squares are cut, and so many pairs lapped and glued.
 fn glued(pairs: u32) -> Journal {
-    let mut journal = begin(Plan {
-        across: 4,
-        down: 4,
-        ..Plan::default()
-    });
-    all_denim(&mut journal);
+    let mut journal = bare_denim(4, 4);
     next(&mut journal, Task::Cut, Kind::Square, 16);
     next(&mut journal, Task::Dot, Kind::Pair, pairs);
     journal
@@ -520,12 +515,7 @@ fn the_squares_beside_a_long_join_are_drawn() {
         _ => None,
     };
     let words = Words::english();
-    let mut journal = begin(Plan {
-        across: 6,
-        down: 8,
-        ..Plan::default()
-    });
-    all_denim(&mut journal);
+    let mut journal = bare_denim(6, 8);
     let mut drawn = BTreeMap::new();
     for n in 0..400 {
         let Some(card) = work_view(&journal, None, context(&words)).card else {

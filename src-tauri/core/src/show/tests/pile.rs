@@ -102,12 +102,7 @@ fn a_garment_of_one_denim_goes_to_its_squares() {
     use crate::cloth::pile::Use;
     let words = Words::english();
     let context = context(&words);
-    let mut journal = begin(Plan {
-        across: 4,
-        down: 2,
-        ..Plan::default()
-    });
-    all_denim(&mut journal);
+    let mut journal = bare_denim(4, 2);
     let [dark, faded] = [0, 1].map(|d| journal.throw().denims[d].name.clone());
     // The right half is faded.
     let whole = journal.throw().assembly().whole();
@@ -712,12 +707,7 @@ fn a_layout_takes_the_fabric_there_is() {
 fn all_squares_are_not_cut_from_cloth_that_gives_fewer() {
     let words = Words::english();
     let context = context(&words);
-    let mut journal = begin(Plan {
-        across: 8,
-        down: 8,
-        ..Plan::default()
-    });
-    all_denim(&mut journal);
+    let mut journal = bare_denim(8, 8);
     let labels = |journal: &Journal| -> Vec<String> {
         let card = work_view(journal, None, context).card.unwrap();
         card.ticks
@@ -899,12 +889,7 @@ fn a_spoilt_square_is_offered_what_is_left_of_its_denim() {
     use crate::throw::Mishap;
     let words = Words::english();
     let context = context(&words);
-    let mut journal = begin(Plan {
-        across: 4,
-        down: 2,
-        ..Plan::default()
-    });
-    all_denim(&mut journal);
+    let mut journal = bare_denim(4, 2);
     let [dark, faded] = [0, 1].map(|d| journal.throw().denims[d].name.clone());
     let whole = journal.throw().assembly().whole();
     let pieces: Vec<Rect> = whole.squares().filter(|s| s.col >= 2).collect();

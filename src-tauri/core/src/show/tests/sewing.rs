@@ -823,12 +823,7 @@ fn what_meets_along_a_join_is_brought_into_line() {
 #[test]
 fn pairs_of_unlike_width_are_not_brought_level() {
     let words = Words::english();
-    let mut journal = begin(Plan {
-        across: 4,
-        down: 4,
-        ..Plan::default()
-    });
-    all_denim(&mut journal);
+    let mut journal = bare_denim(4, 4);
     all_ready(&mut journal, Task::Cut, Kind::Square, 1);
     let (a, b) = (Rect::square(0, 0), Rect::square(0, 1));
     let narrower = Command::MarkLaps {

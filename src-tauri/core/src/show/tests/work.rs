@@ -190,12 +190,7 @@ fn what_is_left_over_exists() {
 #[test]
 fn ticks_say_what_they_count() {
     use crate::plan::assembly::Kind;
-    let mut journal = begin(Plan {
-        across: 4,
-        down: 4,
-        ..Plan::default()
-    });
-    all_denim(&mut journal);
+    let mut journal = bare_denim(4, 4);
     let cut = Command::TickNext {
         task: Task::Cut,
         kind: Kind::Square,
@@ -307,12 +302,7 @@ fn fabric_is_asked_for_before_the_first_lap_and_only_once() {
 #[test]
 fn a_stitched_pair_is_drawn_lapped_with_both_rows() {
     use crate::show::{Ink, Mark};
-    let mut journal = begin(Plan {
-        across: 2,
-        down: 2,
-        ..Plan::default()
-    });
-    all_denim(&mut journal);
+    let mut journal = bare_denim(2, 2);
     next(&mut journal, Task::Cut, Kind::Square, 4);
     for task in [Task::Dot, Task::PressLap, Task::CoolLap, Task::Stitch] {
         next(&mut journal, task, Kind::Pair, 2);
@@ -359,12 +349,7 @@ fn a_stitched_pair_is_drawn_lapped_with_both_rows() {
 fn the_shelf_says_since_when_a_throw_is_finished() {
     use crate::show::shelf_row;
     let words = Words::english();
-    let mut journal = begin(Plan {
-        across: 2,
-        down: 1,
-        ..Plan::default()
-    });
-    all_denim(&mut journal);
+    let mut journal = bare_denim(2, 1);
     let finished = |journal: &Journal| shelf_row("x", journal, context(&words)).finished;
     let mut at = 10_000_000;
     for _ in 0..60 {
