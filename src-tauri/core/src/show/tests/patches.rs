@@ -62,6 +62,28 @@ fn squares_are_cut_together_whatever_is_glued_on_them() {
     assert_eq!(most_done(&journal, Task::Cut), Some(4));
     all_ready(&mut journal, Task::Cut, Kind::Square, 3);
     assert_eq!(most_done(&journal, Task::CoverFront), Some(1));
+
+    // By hand: a patch of 4 in is drawn 4/7 as wide as the whole square of 7 in beside it.
+    let steps = [
+        Task::CoverFront,
+        Task::PressCover,
+        Task::CoolCover,
+        Task::StitchPatch,
+    ];
+    for (hour, task) in (4..).zip(steps) {
+        all_ready(&mut journal, task, Kind::Square, hour);
+    }
+    let drawn = card_of(&journal, Task::Dot, Kind::Pair).picture.marks;
+    let wide = |square: usize| {
+        let named = names::square(squares[square]);
+        let area = drawn.iter().find_map(|mark| match mark {
+            Mark::Area { w, label, .. } if label.as_ref() == Some(&named) => Some(*w),
+            _ => None,
+        });
+        area.expect("each square is drawn")
+    };
+    let part = wide(0) / wide(1);
+    assert!((part - 4.0 / 7.0).abs() < 1e-3, "{part}");
 }
 
 fn gather(journal: &Journal, context: Context<'_>) -> GatherView {
