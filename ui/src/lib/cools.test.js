@@ -47,6 +47,26 @@ describe('what lies cooling', () => {
     assert.deepEqual(running(), []);
   });
 
+  test('is heard though the core says first that nothing cools any more', () => {
+    cools.follow(61_000);
+    now = 61_020;
+    cools.follow(null);
+    assert.equal(heard, 1);
+    assert.deepEqual(running(), []);
+    // Nor is it heard again.
+    cools.follow(91_000);
+    assert.equal(heard, 1);
+    assert.equal(running().length, 1);
+  });
+
+  test('is not heard where it is taken up before its time', () => {
+    cools.follow(61_000);
+    now = 60_980;
+    cools.follow(null);
+    assert.equal(heard, 0);
+    assert.deepEqual(running(), []);
+  });
+
   test('is heard at once where its time has passed', () => {
     cools.follow(500);
     assert.deepEqual(

@@ -54,12 +54,19 @@ export class Cools {
     private readonly cooled: () => void,
   ) {}
 
-  /** Follow what the core says last: when the next is cool, or that nothing cools. */
+  /**
+   * Follow what the core says last: when the next is cool, or that nothing cools.
+   *
+   * The core may be asked, and say so, between a time and the timer that is set for it: what has
+   * become cool by then is told all the same.
+   */
   follow(at: number | null) {
     if (at === this.at) return;
+    const due = this.timer !== null && this.at !== null && this.at <= this.clock.now();
     this.at = at;
     if (this.timer !== null) this.clock.stop(this.timer);
     this.timer = null;
+    if (due) this.cooled();
     if (at === null) return;
     const wait = Math.max(0, at - this.clock.now());
     this.timer = this.clock.after(() => {
