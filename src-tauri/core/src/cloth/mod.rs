@@ -7,6 +7,7 @@ pub mod estimate;
 pub mod fabric;
 pub mod garments;
 pub mod halves;
+pub mod letters;
 pub mod pairs;
 pub mod patches;
 pub mod photos;

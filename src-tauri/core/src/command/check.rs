@@ -41,6 +41,30 @@ pub(crate) fn check_cloth(prints: &[Print], denims: &[Denim]) -> Result<(), Reje
     Ok(())
 }
 
+/// Checks that no two fabrics and no two denims are to have one name, but for those that had it
+/// `before`: then a list could not say which of them it means.
+pub(super) fn check_names(
+    prints: &[Print],
+    denims: &[Denim],
+    before: Option<&Throw>,
+) -> Result<(), Rejection> {
+    let (was_prints, was_denims) = before.map_or((&[][..], &[][..]), |t| (&t.prints, &t.denims));
+    let print = |p: &Print| p.name.trim().to_lowercase();
+    let denim = |d: &Denim| d.name.trim().to_lowercase();
+    let twin = twin(prints, was_prints, print).map(|p| &p.name);
+    match twin.or_else(|| self::twin(denims, was_denims, denim).map(|d| &d.name)) {
+        Some(name) => Err(Rejection::SameName(name.trim().to_string())),
+        None => Ok(()),
+    }
+}
+
+/// The first of `now` that shares its name with another, where no more than one had it before.
+fn twin<'a, T>(now: &'a [T], was: &[T], name: impl Fn(&T) -> String) -> Option<&'a T> {
+    let times = |list: &[T], own: &str| list.iter().filter(|one| name(one) == own).count();
+    let is_new = |own: &str| times(now, own) > times(was, own).max(1);
+    now.iter().find(|one| is_new(&name(one)))
+}
+
 pub(super) fn known_squares(throw: &Throw, pieces: &[Rect]) -> Result<Vec<Rect>, Rejection> {
     if pieces.is_empty() {
         return Err(Rejection::Nothing);

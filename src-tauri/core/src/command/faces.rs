@@ -2,7 +2,7 @@
 
 use crate::cloth::fabric::{Cover, Denim, Face, Print};
 use crate::cloth::pile::Use;
-use crate::command::check::{check_cloth, known_squares};
+use crate::command::check::{check_cloth, check_names, known_squares};
 use crate::command::outcome::faces_changed;
 use crate::command::rejection::Rejection;
 use crate::faces::arrange::dealt;
@@ -298,6 +298,7 @@ pub(super) fn set_cloth(
     denims: &[Denim],
 ) -> Result<Vec<Event>, Rejection> {
     check_cloth(prints, denims)?;
+    check_names(prints, denims, Some(throw))?;
     for (i, print) in prints.iter().enumerate() {
         // Of what size its squares are is said where they are put on the pile.
         let was = throw.prints.get(i).and_then(|was| was.patch);

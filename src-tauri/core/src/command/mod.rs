@@ -17,6 +17,7 @@ mod story;
 mod work;
 
 pub use action::*;
+use check::check_names;
 pub(crate) use check::{check_cloth, clean_name};
 pub(crate) use faces::may_turn_if;
 pub use rejection::Rejection;
@@ -78,6 +79,7 @@ fn begin(
 ) -> Result<Vec<Event>, Rejection> {
     plan.check()?;
     check_cloth(prints, denims)?;
+    check_names(prints, denims, None)?;
     Ok(vec![Event::Begun {
         name: clean_name(name)?,
         plan: *plan,

@@ -76,6 +76,9 @@ pub enum Rejection {
     /// A fabric has squares of one size only: whole ones, or patches.
     #[error("fabric {0} has squares of another size already")]
     PackMixed(u8),
+    /// Two fabrics, or two denims, would have one name.
+    #[error("two would be called {0}")]
+    SameName(String),
     /// A patch would be caught by the laps of that plan.
     #[error("patches of {side} would be caught by the laps; {most} is the most")]
     PatchCaught {

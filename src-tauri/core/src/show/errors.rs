@@ -80,6 +80,7 @@ pub fn rejection(refusal: &Rejection, throw: Option<&Throw>, context: Context<'_
                     .into(),
             )],
         ),
+        Rejection::SameName(name) => ("same-name", vec![("name", name.as_str().into())]),
         Rejection::PatchCaught { side, most } => (
             "patch-caught",
             vec![

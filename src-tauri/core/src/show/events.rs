@@ -55,9 +55,12 @@ pub(super) fn joined(joining: Joining) -> &'static str {
     }
 }
 
-/// Events in words.
+/// Events in words. Of a layout that is laid out it is told what was laid, not for how many it was
+/// looked: there may be fewer.
 pub(super) fn events(events: &[Event], throw: &Throw, context: Context<'_>) -> String {
-    let said: Vec<String> = events.iter().map(|e| event(e, throw, context)).collect();
+    let told = |e: &&Event| events.len() == 1 || !matches!(e, Event::Wished { .. });
+    let told = events.iter().filter(told);
+    let said: Vec<String> = told.map(|e| event(e, throw, context)).collect();
     context.words.list("list-long", said)
 }
 

@@ -176,7 +176,7 @@ fn lying(throw: &Throw, cover: Cover, face: Face, context: Context<'_>) -> Strin
 pub(super) fn covering(journal: &Journal, context: Context<'_>) -> CoveringView {
     let throw = journal.throw();
     let squares: Vec<Rect> = throw.assembly().whole().squares().collect();
-    let letters = names::letters(&throw.prints);
+    let letters = throw.letters();
     let mut groups = Vec::new();
     for face in Face::BOTH {
         for (n, print) in throw.prints.iter().enumerate() {
@@ -212,7 +212,12 @@ pub(super) fn covering(journal: &Journal, context: Context<'_>) -> CoveringView 
             groups.push(CoveringGroup {
                 print: Some(n as u8),
                 title: context.say(key, &[("print", print.name.clone().into())]),
-                count: say!(context, "covering-count", n = on.len(), done = done.len()),
+                count: {
+                    let count = say!(context, "covering-count", n = on.len(), done = done.len());
+                    let mixed = print.mixed.then(|| say!(context, "print-mixed"));
+                    let both: Vec<String> = [count].into_iter().chain(mixed).collect();
+                    context.words.list("list-short", both)
+                },
                 open: label(open),
                 done: label(done),
             });

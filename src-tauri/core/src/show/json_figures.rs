@@ -1,5 +1,5 @@
 //! The figures of a throw as JSON, for programs. Lengths are in millimetres and,
-//! beside them, as shown by the ruler.
+//! beside them, as the screens show them.
 
 use super::{Context, head};
 use crate::cloth::fabric::Face;
@@ -8,13 +8,15 @@ use crate::faces::spread::thickest;
 use crate::fitting::squaring::{measured_sides, summary};
 use crate::log::journal::Journal;
 use crate::measure::{Length, in_mm};
+use crate::words::Shown;
 use serde_json::{Value, json};
 
 /// The figures of a throw as JSON, for programs.
 pub fn figures(journal: &Journal, context: Context<'_>) -> Value {
     let throw = journal.throw();
     let p = &throw.plan;
-    let length = |l: Length| json!({ "mm": in_mm(l), "shown": context.length(l).text.replace('\u{a0}', " ") });
+    let both = |l: Length, shown: Shown| json!({ "mm": in_mm(l), "shown": shown.text.replace('\u{a0}', " ") });
+    let length = |l: Length| both(l, context.length(l));
     let size = |w: Length, h: Length| json!({ "width": length(w), "height": length(h) });
     let (planned_w, planned_h) = p.finished();
     let foreseen = throw.finished();
@@ -39,16 +41,16 @@ pub fn figures(journal: &Journal, context: Context<'_>) -> Value {
         "side": length(p.side),
         "lap": length(p.lap),
         "joining": p.joining,
-        "stitch_width": length(p.stitch.width()),
-        "fringe": p.fringe().map(length),
+        "stitch_width": both(p.stitch.width(), context.needle(p.stitch.width())),
+        "fringe": p.fringe().map(|l| both(l, context.fringe(l))),
         "pair": size(p.run(2), p.side),
         "four": size(p.natural_four(), p.natural_four()),
         "trim": length(p.target()),
         "planned": size(planned_w, planned_h),
         "foreseen": size(foreseen.width, foreseen.height),
-        "seams": { "runs": runs, "length": length(run_length) },
+        "seams": { "runs": runs, "length": both(run_length, context.far(run_length)) },
         "layers": { "lap": lap_layers, "crossing": crossing_layers },
-        "binding": { "length": length(need.length), "strips": need.strips, "joins": need.joins },
+        "binding": { "length": both(need.length, context.long(need.length)), "strips": need.strips, "joins": need.joins },
         "covered": { "front": throw.covered(Face::Front), "back": throw.covered(Face::Back) },
         "spares": throw.spares,
         "spoilt": throw.losses.len(),

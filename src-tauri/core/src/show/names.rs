@@ -2,7 +2,6 @@
 //! those, the rest by the squares at their corners.
 
 use super::Context;
-use crate::cloth::fabric::Print;
 use crate::cloth::garments::ZoneKind;
 use crate::plan::assembly::{Kind, Rect};
 use crate::throw::Throw;
@@ -148,30 +147,6 @@ pub(super) fn key(kind: Kind) -> &'static str {
     }
 }
 
-/// One or two letters for each print, no two alike while letters last.
-pub(super) fn letters(prints: &[Print]) -> Vec<String> {
-    letters_of(prints.iter().map(|print| &*print.name))
-}
-
-/// One or two letters for each name, no two alike while letters last.
-pub(super) fn letters_of<'a>(names: impl Iterator<Item = &'a str>) -> Vec<String> {
-    let mut taken: Vec<String> = Vec::new();
-    for name in names {
-        let signs: Vec<char> = name.chars().filter(|c| c.is_alphanumeric()).collect();
-        let first = signs
-            .first()
-            .map_or("?".to_string(), |c| c.to_uppercase().to_string());
-        let with = |c: &char| format!("{first}{}", c.to_lowercase());
-        let numbers = (2..100).map(|n| format!("{first}{n}"));
-        let found = std::iter::once(first.clone())
-            .chain(signs.iter().skip(1).map(with))
-            .chain(numbers)
-            .find(|letters| !taken.contains(letters));
-        taken.push(found.unwrap_or_else(|| "?".into()));
-    }
-    taken
-}
-
 /// Kinds of places to avoid, with their names in the language files.
 pub(super) const ZONES: [(ZoneKind, &str); 9] = [
     (ZoneKind::Knee, "knee"),
@@ -209,7 +184,6 @@ pub(super) fn parted(squares: u32, pieced: u32, context: Context<'_>) -> String 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::cloth::fabric::Texture;
 
     #[test]
     fn a_four_is_never_named_like_a_square() {
@@ -217,22 +191,5 @@ mod tests {
         assert_eq!(block(Rect::from([50, 58, 2, 2])), "Z30");
         assert_eq!(row_of_fours(29), "AD");
         assert_eq!(square(Rect::square(0, 1)), "1·2");
-    }
-
-    #[test]
-    fn letters_differ() {
-        let prints: Vec<Print> = ["Rosehip", "Rust", "rosette", "R", "Moss"]
-            .map(|n| Print {
-                name: n.into(),
-                colour: "#000000".into(),
-                texture: Texture::Plain,
-                stock: None,
-                uncut: false,
-                mixed: false,
-                patch: None,
-                photo: None,
-            })
-            .into();
-        assert_eq!(letters(&prints), ["R", "Ru", "Ro", "R2", "M"]);
     }
 }

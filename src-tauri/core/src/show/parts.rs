@@ -8,7 +8,7 @@ use crate::measure::Length;
 use crate::show::context::Context;
 use crate::show::picture::Picture;
 use crate::show::stages::{WayView, way};
-use crate::show::{errors, events, names};
+use crate::show::{errors, events};
 use crate::throw::tasks::Caution;
 use crate::words::{Problem, Shown};
 use serde::Serialize;
@@ -140,7 +140,7 @@ pub(super) fn gone_told(gone: crate::throw::stock::Gone, context: Context<'_>) -
 /// The fabrics as listed and drawn.
 pub(super) fn swatches(journal: &Journal, context: Context<'_>) -> Vec<Swatch> {
     let throw = journal.throw();
-    let names = names::letters(&throw.prints);
+    let names = throw.letters();
     throw
         .prints
         .iter()
@@ -179,7 +179,7 @@ pub(super) fn swatches(journal: &Journal, context: Context<'_>) -> Vec<Swatch> {
             let count = context.words.list("list-short", sentences);
             Swatch {
                 print: print.clone(),
-                letters,
+                letters: letters.clone(),
                 count,
                 on_pile: to_come.get(),
             }

@@ -339,7 +339,7 @@ fn squares(throw: &Throw, context: Context<'_>) -> Vec<Vec<String>> {
 fn covering(throw: &Throw, context: Context<'_>) -> Vec<Vec<String>> {
     let _ = context;
     let account = account(throw);
-    let letters = names::letters(&throw.prints);
+    let letters = throw.letters().iter().cloned();
     let prints = throw.prints.iter().zip(letters).enumerate();
     prints
         .map(|(i, (print, letters))| {

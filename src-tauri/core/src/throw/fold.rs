@@ -3,7 +3,8 @@
 //! The fold decides nothing: [`crate::command`] decides whether a command is allowed and what
 //! comes of it. An event that does not fit is skipped; it never causes a panic.
 
-use crate::cloth::fabric::Cover;
+use crate::cloth::fabric::{Cover, Print};
+use crate::cloth::letters;
 use crate::cloth::pile::Use;
 use crate::measure::Count;
 use crate::measure::outline::Measures;
@@ -140,6 +141,7 @@ impl Throw {
                 }
             }
             Event::ClothChanged { prints, denims } => {
+                self.name_letters(prints);
                 self.prints.clone_from(prints);
                 self.denims.clone_from(denims);
                 // What is no more on the list is not counted as missing.
@@ -604,6 +606,13 @@ impl Throw {
                 }
             }
         }
+    }
+
+    /// The prints on the new list that were on the one before keep their letters.
+    fn name_letters(&mut self, prints: &[Print]) {
+        let before = self.prints.iter().zip(&self.letters);
+        let before: Vec<_> = before.map(|(p, own)| (&*p.name, &**own)).collect();
+        self.letters = letters::kept(&before, prints.iter().map(|print| &*print.name));
     }
 
     /// Some of the squares that came out of a piece are pieced of two halves.

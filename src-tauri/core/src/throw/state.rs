@@ -3,6 +3,7 @@
 //! A [`Throw`] is only ever made by folding events ([`Throw::apply`]).
 
 use crate::cloth::fabric::{Cover, Denim, Face, Print};
+use crate::cloth::letters::letters_of;
 use crate::cloth::photos::PhotoId;
 use crate::cloth::pile::{Heap, Use};
 use crate::measure::outline::Measures;
@@ -164,6 +165,8 @@ pub struct Throw {
     pub plan: Plan,
     /// Fabrics for covering.
     pub prints: Vec<Print>,
+    /// The letters by which each of the prints is known, which it keeps with its name.
+    pub(super) letters: Vec<String>,
     /// The denims.
     pub denims: Vec<Denim>,
     /// Squares at hand that have no place yet.
@@ -242,6 +245,7 @@ impl Throw {
             archived: false,
             plan: *plan,
             prints: prints.clone(),
+            letters: letters_of(prints.iter().map(|print| &*print.name), &[]),
             denims: denims.clone(),
             spares: Count::NONE,
             spare_denims: BTreeMap::new(),
@@ -281,6 +285,11 @@ impl Throw {
     /// How the work stands.
     pub fn work_index(&self) -> &WorkIndex {
         &self.work_index
+    }
+
+    /// The letters by which each of the prints is known.
+    pub fn letters(&self) -> &[String] {
+        &self.letters
     }
 
     /// The prints glued on a square, front and back.

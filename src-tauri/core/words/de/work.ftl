@@ -1382,6 +1382,8 @@ error-pieced = So viele Quadrate aus zwei Hälften gibt dieses Stück nicht her.
 error-pieced-next = Zähl die Hälftenpaare noch einmal, und wähle vor dem Zuschneiden die Art mit Hälften.
 error-pack-mixed = { $print } hat schon Quadrate einer anderen Größe.
 error-pack-mixed-next = Flicken und ganze Quadrate eines Stoffs werden getrennt gehalten: Leg diese als eigenen Stoff an.
+error-same-name = Zwei davon hießen { $name }.
+error-same-name-next = Gib jedem Stoff und jedem Denim einen eigenen Namen, damit eine Liste sagen kann, welchen sie meint.
 error-patch-caught = Flicken von { $side } würden in diesem Plan stellenweise von den Überlappungen erfasst.
 error-patch-caught-next = Wähle Überlappungen und ein Schnittmaß, die sie frei lassen: bei diesen bis { $most }. Oder nimm die Flicken erst von den Seiten und vom Stapel.
 error-pack-side = So groß oder so klein sind fertig zugeschnittene Quadrate nicht.
@@ -2525,6 +2527,7 @@ sheet-value-at = { $value }: { $pieces }
 sheet-all-others = alle anderen
 sheet-at-lap = { $value } bei { $lap } Überlappung
 sheet-as-lapped = { $values }, wie in Schritt { $n }
+sheet-mixed = Von { $prints } ist jedes Quadrat anders: Nimm eins, das den Nachbarn nicht gleicht.
 sheet-laps-see = { $n ->
     [one] Eine Überlappung weicht hier ab; siehe „Überlappungen, die vom Plan abweichen“.
    *[other] { $n } Überlappungen weichen hier ab; siehe „Überlappungen, die vom Plan abweichen“.

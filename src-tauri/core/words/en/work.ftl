@@ -1384,6 +1384,8 @@ error-pieced = This piece does not give so many squares of two halves.
 error-pieced-next = Count the pairs of halves once more, and choose the way with halves before you cut.
 error-pack-mixed = { $print } has squares of another size already.
 error-pack-mixed-next = Patches and whole squares of one fabric are kept apart: put these down as a fabric of its own.
+error-same-name = Two of them would be called { $name }.
+error-same-name-next = Give each fabric and each denim a name of its own, so that a list can say which it means.
 error-patch-caught = Patches of { $side } would be caught by the laps of this plan in places.
 error-patch-caught-next = Choose laps and a trim size that leave them clear: up to { $most } with these. Or take the patches off the faces and off the pile first.
 error-pack-side = Squares bought ready cut are not that large, or not that small.
@@ -2100,6 +2102,7 @@ sheet-value-at = { $value }: { $pieces }
 sheet-all-others = all others
 sheet-at-lap = { $value } for a lap of { $lap }
 sheet-as-lapped = { $values }, as in step { $n }
+sheet-mixed = Each square of { $prints } is different: pick ones that are not like those round them.
 sheet-laps-see = { $n ->
     [one] One lap differs here; see “Laps that differ from the plan”.
    *[other] { $n } laps differ here; see “Laps that differ from the plan”.

@@ -15,12 +15,12 @@ use proptest::prelude::*;
 use std::collections::BTreeMap;
 
 fn begun(across: u16, down: u16, stock: &[Option<u32>]) -> Throw {
-    let print = |stock: &Option<u32>| Print {
+    let print = |(n, stock): (usize, &Option<u32>)| Print {
         uncut: false,
         mixed: false,
         patch: None,
         photo: None,
-        name: "print".into(),
+        name: format!("print {n}"),
         colour: "#777777".into(),
         texture: Texture::Dot,
         stock: stock.map(Count::at_most),
@@ -32,7 +32,7 @@ fn begun(across: u16, down: u16, stock: &[Option<u32>]) -> Throw {
             down,
             ..Plan::default()
         },
-        prints: stock.iter().map(print).collect(),
+        prints: stock.iter().enumerate().map(print).collect(),
         denims: crate::demo::denims(),
     };
     Throw::begin(&decide(None, &action).unwrap()[0]).unwrap()

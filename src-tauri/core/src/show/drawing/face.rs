@@ -9,10 +9,10 @@ use super::canvas::Canvas;
 use super::letters::n;
 use super::tiles::{of_denim, of_print};
 use crate::cloth::fabric::{Cover, Denim, Face, Print};
+use crate::cloth::letters::letters_of;
 use crate::faces::spread::mirrored;
 use crate::measure::{Length, in_mm};
 use crate::plan::assembly::{Join, Rect, Seam};
-use crate::show::names;
 use crate::show::picture::{DrawnCloth, Ink, Picture};
 use crate::throw::Throw;
 use serde::Serialize;
@@ -380,10 +380,9 @@ pub(in crate::show) struct Letters {
 
 impl Letters {
     pub(in crate::show) fn of(throw: &Throw) -> Letters {
-        let prints = throw.prints.iter().map(|print| &*print.name);
+        let prints = throw.letters().to_vec();
         let denims = throw.denims.iter().map(|denim| &*denim.name);
-        let mut prints = names::letters_of(prints.chain(denims));
-        let mut denims = prints.split_off(throw.prints.len());
+        let mut denims = letters_of(denims, &prints);
         if let [only] = &mut denims[..] {
             only.clear();
         }

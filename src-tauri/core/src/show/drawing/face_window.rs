@@ -193,7 +193,7 @@ pub(in crate::show) fn floor(throw: &Throw, area: Rect, context: Context<'_>) ->
     }
     map.letters(&mut d, UNIT, 0.36, 0.0);
     wrong(&mut d, &map, 0.28, context);
-    let letters = names::letters(&throw.prints);
+    let letters = throw.letters();
     for laid in &map.squares {
         let under = throw.cover(laid.square).back;
         if let Some(letters) = under.and_then(|print| letters.get(usize::from(print))) {

@@ -70,11 +70,11 @@ pub(super) fn stages(
     both: &Both<'_>,
     day_of: &dyn Fn(Time) -> String,
 ) -> Vec<SheetStage> {
-    let letters = names::letters(&throw.prints);
+    let letters = throw.letters();
     let mut cautions = BTreeSet::new();
     let mut out: Vec<SheetStage> = pieces_by_stage(throw)
         .into_iter()
-        .map(|(key, pieces)| stage(throw, key, &pieces, &letters, &mut cautions, both, day_of))
+        .map(|(key, pieces)| stage(throw, key, &pieces, letters, &mut cautions, both, day_of))
         .collect();
     let whole = throw.assembly().whole();
     for key in ["binding", "washing"] {
@@ -437,6 +437,16 @@ fn step(
     }
     let usual = work::usual_how(throw, task, piece, context);
     let mut how: Vec<String> = usual.lines().map(str::to_string).collect();
+    if let Some(face) = covered_face(task) {
+        let goes_on = |n: u8| pieces.iter().any(|p| throw.cover(*p).on(face) == Some(n));
+        let all = throw.prints.iter().zip(0..);
+        let mixed = all.filter(|(print, n)| print.mixed && goes_on(*n));
+        let names: Vec<String> = mixed.map(|(print, _)| print.name.clone()).collect();
+        if !names.is_empty() {
+            let names = context.words.list("list-and", names);
+            how.push(say!(both, "sheet-mixed", prints = names));
+        }
+    }
     if matches!(task, Task::Dot | Task::Pin | Task::Stitch) {
         for piece in pieces {
             if let Some(opened) = work::opened_in_part(throw, *piece) {

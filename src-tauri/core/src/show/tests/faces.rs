@@ -1,6 +1,9 @@
 //! The faces and the layouts offered for them.
 
 use super::*;
+use crate::cloth::fabric::{Denim, Print};
+use crate::command::{Rejection, decide};
+use crate::throw::event::Event;
 
 #[test]
 fn what_is_free_is_said_before_layouts_are_looked_for() {
@@ -429,6 +432,105 @@ fn a_photo_stands_for_a_fabric_beside_its_letters() {
     assert_eq!(drawn(&journal, true), plain);
 }
 
+/// Letters are on papers and in the maker's head: another fabric's new name moves none of them, on
+/// whatever screen they stand.
+#[test]
+fn a_fabric_keeps_its_letters_when_another_gets_a_new_name() {
+    let words = Words::english();
+    let context = context(&words);
+    let mut journal = begin(Plan::default());
+    let name = |journal: &mut Journal, names: [&str; 4]| {
+        let mut prints = journal.throw().prints.clone();
+        prints
+            .iter_mut()
+            .zip(names)
+            .for_each(|(print, name)| print.name = name.into());
+        let denims = journal.throw().denims.clone();
+        act(journal, &Command::SetCloth { prints, denims }, 1);
+    };
+    let listed = |journal: &Journal| -> Vec<String> {
+        let list = crate::show::parts::swatches(journal, context).into_iter();
+        list.map(|swatch| swatch.letters).collect()
+    };
+    name(&mut journal, ["Rosehip", "Barley", "Moss", "Teal"]);
+    assert_eq!(listed(&journal), ["R", "B", "M", "T"]);
+    name(&mut journal, ["Berry", "Barley", "Moss", "Teal"]);
+    assert_eq!(listed(&journal), ["Be", "B", "M", "T"]);
+    for (print, letters) in [(0, "Be"), (1, "B")] {
+        let square = Rect::square(0, print);
+        let place = Command::SetFace {
+            pieces: vec![square],
+            face: Face::Front,
+            print: Some(print as u8),
+            laid_on: false,
+        };
+        act(&mut journal, &place, 2);
+        let asked = Query::Faces { face: Face::Front };
+        let Ok(View::Faces(view)) = answer(&journal, &asked, context) else {
+            panic!()
+        };
+        let drawn = |mark: &Mark| matches!(mark, Mark::Letters { text, .. } if text == letters);
+        assert!(view.picture.marks.iter().any(drawn), "{letters}");
+    }
+    // The file read anew says the same.
+    let read = Journal::read(journal.named("letters").text().as_bytes()).expect("it is read");
+    assert_eq!(listed(&read.journal), ["Be", "B", "M", "T"]);
+}
+
+/// Of two of one name no list could say which it means.
+#[test]
+fn no_two_fabrics_are_given_one_name() {
+    let words = Words::english();
+    let context = context(&words);
+    let journal = begin(Plan::default());
+    let throw = journal.throw();
+    let refused = |journal: &Journal, prints: &[Print], denims: &[Denim]| {
+        let (prints, denims) = (prints.to_vec(), denims.to_vec());
+        journal
+            .propose(&Command::SetCloth { prints, denims }, 1)
+            .err()
+    };
+    let mut prints = throw.prints.clone();
+    prints[2].name = format!(" {} ", prints[0].name.to_uppercase());
+    let why = refused(&journal, &prints, &throw.denims).expect("two of one name");
+    assert_eq!(why, Rejection::SameName(prints[0].name.clone()));
+    let told = crate::show::errors::rejection(&why, Some(throw), context);
+    assert!(told.said.contains(&prints[0].name), "{}", told.said);
+    let mut denims = throw.denims.clone();
+    denims[1].name = denims[0].name.clone();
+    let why = refused(&journal, &throw.prints, &denims);
+    assert_eq!(why, Some(Rejection::SameName(denims[0].name.clone())));
+    // A fabric may be called as a denim is.
+    let mut prints = throw.prints.clone();
+    prints[2].name.clone_from(&throw.denims[0].name);
+    assert_eq!(refused(&journal, &prints, &throw.denims), None);
+    // A throw that began with two of one name before this was asked is not held up by it.
+    let mut prints = throw.prints.clone();
+    prints[1].name = prints[0].name.clone();
+    let denims = throw.denims.clone();
+    let changed = Event::ClothChanged {
+        prints: prints.clone(),
+        denims,
+    };
+    let after = throw.after(&[changed]);
+    prints[1].colour = "#123456".into();
+    let denims = throw.denims.clone();
+    assert!(
+        decide(
+            Some(&after),
+            &Command::SetCloth {
+                prints: prints.clone(),
+                denims
+            }
+        )
+        .is_ok()
+    );
+    prints[2].name = prints[0].name.clone();
+    let denims = throw.denims.clone();
+    let why = decide(Some(&after), &Command::SetCloth { prints, denims });
+    assert!(matches!(why, Err(Rejection::SameName(_))), "{why:?}");
+}
+
 /// Of ten squares one was spoilt with its fabric on: nine are left for nine places. Counted anew there were
 /// nine, of which eight are left: what she counts is kept, and that one is short is told.
 #[test]
@@ -529,7 +631,72 @@ fn a_mixed_fabric_is_told_where_it_is_glued() {
         assert_eq!(said.contains("is different"), told, "{said}");
         let listed = crate::show::parts::swatches(&journal, context(&words));
         assert!(listed[0].count.contains("each square different"));
+        // So does the list of what is covered, and the printed step.
+        let floor = crate::show::floor::covering(&journal, context(&words));
+        let group = &floor.groups[0];
+        assert_eq!(
+            group.count.contains("each square different"),
+            told,
+            "{group:?}"
+        );
+        let printed = sheet_steps(&journal, context(&words));
+        assert_eq!(
+            printed.contains("Each square of Rosehip is different"),
+            told,
+            "{printed}"
+        );
     }
+}
+
+/// The instructions of all printed steps.
+fn sheet_steps(journal: &Journal, context: Context<'_>) -> String {
+    let calendar = crate::show::dates::ZoneName::named("UTC").calendar();
+    let units = crate::show::export::PrintUnits::Inches;
+    let day = |at| calendar.day(at);
+    let sheet = crate::show::sheet::sheet(journal, context, units, &day);
+    let steps = sheet.stages.iter().flat_map(|stage| &stage.steps);
+    steps
+        .flat_map(|step| step.how.clone())
+        .collect::<Vec<_>>()
+        .join(" ")
+}
+
+/// Wished were more than there was room for: what was laid is told, not what was wished.
+#[test]
+fn of_a_layout_it_is_told_what_was_laid() {
+    let words = Words::english();
+    let context = context(&words);
+    let mut journal = begin(Plan {
+        across: 2,
+        down: 2,
+        ..Plan::default()
+    });
+    let wishes = Wishes {
+        front: Count::from(2),
+        back: Count::from(2),
+        ..Wishes::default()
+    };
+    act(&mut journal, &Command::Wish { wishes }, 1);
+    let undo = |journal: &Journal| {
+        crate::show::parts::head(journal, context)
+            .undo
+            .expect("said")
+    };
+    assert_eq!(
+        undo(&journal),
+        "Fabric planned: 2 squares on the front, 2 on the back"
+    );
+    let layout = Arranger::new(journal.throw(), wishes, 1).layout(journal.throw());
+    let covered = layout.faces.len();
+    let wishes = Wishes {
+        back: Count::from(3),
+        ..wishes
+    };
+    act(&mut journal, &Command::LayOut { wishes, layout }, 2);
+    assert_eq!(
+        undo(&journal),
+        format!("Faces of {covered} squares changed")
+    );
 }
 
 /// A pack of which each square is another makes its fabric such, for good: a later pack of it says nothing

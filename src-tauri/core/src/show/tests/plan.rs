@@ -305,3 +305,49 @@ fn only_an_older_throws_seams_leave_out_their_stitching() {
         [true, false, true]
     );
 }
+
+/// What programs are given reads as the plan shows it.
+#[test]
+fn the_figures_for_programs_read_as_those_of_the_plan() {
+    let words = Words::english();
+    let journal = begin(Plan {
+        across: 14,
+        down: 18,
+        lap: sixty_fourths(30),
+        ..Plan::default()
+    });
+    for metric in [false, true] {
+        let system = match metric {
+            true => System::Metric,
+            false => System::Inch,
+        };
+        let context = Context {
+            ruler: Ruler {
+                system,
+                ..Ruler::default()
+            },
+            ..context(&words)
+        };
+        let given = figures(&journal, context);
+        let Ok(View::Plan(view)) = answer(&journal, &Query::Plan { draft: None }, context) else {
+            panic!()
+        };
+        let read = |key: &str| {
+            let label = say!(context, format!("figure-{key}"));
+            let figure = view.figures.iter().find(|f| f.label == label);
+            figure
+                .unwrap_or_else(|| panic!("{key}"))
+                .value
+                .text
+                .replace('\u{a0}', " ")
+        };
+        let shown = |of: &Value| of["shown"].as_str().expect("shown").to_string();
+        assert_eq!(shown(&given["fringe"]), read("fringe"));
+        for (key, length) in [("seams", &given["seams"]), ("binding", &given["binding"])] {
+            let (length, all) = (shown(&length["length"]), read(key));
+            assert!(all.contains(&length), "{key}: {length} of {all}");
+        }
+        let stitch = shown(&given["stitch_width"]);
+        assert!(stitch.ends_with(" mm"), "{stitch}");
+    }
+}
