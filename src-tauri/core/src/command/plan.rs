@@ -5,7 +5,7 @@ use crate::command::pile::check_patches;
 use crate::command::rejection::Rejection;
 use crate::fitting::trimming::{choice, ruler_of};
 use crate::measure::{Count, Length};
-use crate::plan::assembly::{Assembly, Kind, Rect};
+use crate::plan::assembly::{Assembly, Join, Kind, Rect};
 use crate::plan::{Plan, laps_in};
 use crate::throw::event::Event;
 use crate::throw::fringe::least_lap;
@@ -13,9 +13,9 @@ use crate::throw::seams::made_in;
 use crate::throw::state::Throw;
 use crate::throw::tasks::Task;
 
-/// Fours that are sewn cannot grow: where a lesser lap would make them larger and no size to
-/// trim to is named, it stays what it was.
-fn not_larger(throw: &Throw, mut plan: Plan) -> Plan {
+/// The size to trim to stays what it was, where none is named: fours that are sewn cannot grow, as
+/// a lesser lap would have them; and once all within the fours is sewn, no other lap is in them.
+fn as_sewn(throw: &Throw, mut plan: Plan) -> Plan {
     let fours = || {
         let blocks = throw.assembly().blocks().into_iter();
         let fours = blocks.filter(|b| throw.assembly().kind(*b) == Kind::Four);
@@ -26,8 +26,14 @@ fn not_larger(throw: &Throw, mut plan: Plan) -> Plan {
     } else {
         throw.plan.natural_four()
     };
+    let within = |kind| matches!(kind, Kind::Pair | Kind::Four);
+    let sewn = |whole| throw.work(whole).is_some_and(|w| w.made.is_some());
+    let left = |j: &Join| within(throw.kind(j.whole)) && !sewn(j.whole);
+    let all_sewn = || !throw.assembly().joins().iter().any(left);
     let same = plan.side == throw.plan.side && plan.order == throw.plan.order;
-    if same && plan.trim.is_none() && plan.target() > was && fours().any(|w| w.made.is_some()) {
+    let same_grid = (plan.across, plan.down) == (throw.plan.across, throw.plan.down);
+    let grows = plan.target() > was && fours().any(|w| w.made.is_some());
+    if same && plan.trim.is_none() && (grows || same_grid && plan.target() != was && all_sewn()) {
         plan.trim = Some(was);
     }
     plan
@@ -35,7 +41,7 @@ fn not_larger(throw: &Throw, mut plan: Plan) -> Plan {
 
 pub(super) fn change_plan(throw: &Throw, plan: &Plan) -> Result<Vec<Event>, Rejection> {
     plan.check()?;
-    let plan = &not_larger(throw, *plan);
+    let plan = &as_sewn(throw, *plan);
     check_patches(throw, plan)?;
     let cut = |s: &Rect| throw.has(*s, Task::Cut);
     let squares = || throw.assembly().whole().squares();

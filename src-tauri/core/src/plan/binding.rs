@@ -74,8 +74,8 @@ pub struct BindingLayout {
     /// The start, which is also where the ends meet, and then each join: the side and how
     /// far along it, clockwise.
     pub joins: Vec<(EdgeSide, Length)>,
-    /// A join comes later than that, in the tail past the start.
-    pub past: bool,
+    /// So many joins come later than that, in the tail past the start.
+    pub past: usize,
     /// How far the nearest overlap of two strips keeps from any lap and from any corner;
     /// nothing where one lies over a lap.
     pub clear: Length,
@@ -183,7 +183,7 @@ pub fn layout(plan: &Plan, width: Length, height: Length) -> BindingLayout {
             .filter(reached)
             .map(|k| side(best + k * each))
             .collect(),
-        past: !(0..strips).all(|k| reached(&k)),
+        past: (0..strips).filter(|k| !reached(k)).count(),
         clear: std::cmp::max(nm(clear(best)), zero()),
     }
 }

@@ -23,7 +23,7 @@ impl Plan {
     }
 
     /// The same where the edges are lapped by this much.
-    pub(super) fn fringe_at(&self, lap: Length) -> Option<Length> {
+    pub fn fringe_at(&self, lap: Length) -> Option<Length> {
         fringe(self.joining, lap, self.stitch)
     }
 

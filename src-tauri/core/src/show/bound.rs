@@ -65,15 +65,15 @@ pub(super) fn places(throw: &Throw, context: Context<'_>) -> Vec<Figure> {
     out
 }
 
-/// How far the joins of the strip keep from those of the squares and from the corners, and that one
-/// more lies in what reaches past the beginning, where it does.
+/// How far the joins of the strip keep from those of the squares and from the corners, and how many
+/// more lie in what reaches past the beginning.
 pub(super) fn clear(throw: &Throw, context: Context<'_>) -> String {
     let laid = laid(throw);
     let told = said_on_a_lap(&laid, context)
         .unwrap_or_else(|| say!(context, "bound-clear", clear = context.length(laid.clear)));
     match laid.past {
-        true => say!(context, "bound-clear-past", told = told),
-        false => told,
+        0 => told,
+        n => say!(context, "bound-clear-past", told = told, n = n),
     }
 }
 

@@ -333,6 +333,9 @@ fn view(
             }
         }
     }
+    // What comes of the change: a size to trim to that is not typed may be that of what is sewn.
+    let comes = foreseen.as_ref().filter(|_| change.is_some());
+    let plan = comes.map(|throw| throw.plan).or(plan);
     // The faces go with their places into a grid that is being typed.
     let covers = covers.or_else(|| {
         let (throw, plan) = (journal?.throw(), plan?);
@@ -453,6 +456,10 @@ pub(super) fn figures_of(
     match plan.fringe() {
         Some(fringe) => add("fringe", context.fringe(fringe)),
         None => add("fringe", context.plain(say!(context, "no-fringe"))),
+    }
+    let between = plan.fringe_at(plan.lap_between());
+    if let Some(between) = between.filter(|_| plan.lap_between() != plan.lap) {
+        add("fringe-between", context.fringe(between));
     }
     let fits = covers.filter(|c| c.len() == plan.squares() as usize);
     let (lap, crossing) = match fits {

@@ -386,7 +386,10 @@ how-wash = Wasch sie allein oder in einem Wäschesack. Schüttle sie gut aus, da
 how-clip = Schneide die langen losen Fäden auf beiden Seiten ab. Lass die kurzen Fransen stehen.
 
 bound-clear = Die Ansätze des Streifens liegen dann, wo es hier steht, jeder { $clear } oder mehr von den Verbindungen der Quadrate und den Ecken weg.
-bound-clear-past = { $told } Der letzte Ansatz kommt danach, in dem, was über den Anfang hinausreicht; für ihn steht hier kein Ort.
+bound-clear-past = { $told } { $n ->
+    [one] Der letzte Ansatz kommt danach, in dem, was über den Anfang hinausreicht; für ihn steht hier kein Ort.
+   *[other] Die letzten { $n } Ansätze kommen danach, in dem, was über den Anfang hinausreicht; für sie steht hier kein Ort.
+}
 bound-on-lap = Wo die Einfassung auch beginnt, ein Ansatz kommt auf eine Verbindung der Quadrate oder auf eine Ecke, und dort wird es dick. Schneide die Streifen etwas länger oder kürzer zu, wenn der Stoff es hergibt.
 special-old-lap = Hier wurde { $was } überlappt; im Plan stehen jetzt { $lap }. Solange nur Kleber hält, kannst du neu überlappen: siehe „Hier stimmt etwas nicht“.
 special-opened = Diese Verbindung wurde wieder aufgetrennt: Nur { $length } davon sind zu nähen.
@@ -532,6 +535,7 @@ figure-twin = Nadelabstand
 figure-stitch-length = Stichlänge
 figure-stitch-width = Stichbreite
 figure-fringe = Fransen je Kante
+figure-fringe-between = Fransen je Kante, zwischen Vierern
 figure-trim-to = Schneiden auf
 figure-measured = Gemessen
 figure-across = Breite

@@ -387,7 +387,10 @@ how-wash = Wash it by itself or in a laundry bag. Shake it out well, then dry.
 how-clip = Clip the long loose threads on both sides. Leave the short fringe.
 
 bound-clear = The joins of the strip then come where it says here, each { $clear } or more from the joins of the squares and from the corners.
-bound-clear-past = { $told } The last join comes after that, in the tail past the beginning; no place is told for it.
+bound-clear-past = { $told } { $n ->
+    [one] The last join comes after that, in the tail past the beginning; no place is told for it.
+   *[other] The last { $n } joins come after that, in the tail past the beginning; no places are told for them.
+}
 bound-on-lap = Wherever the binding begins, one of its joins comes on a join of the squares or on a corner, where it grows thick. Cut the strips a little longer or shorter if the cloth allows it.
 special-old-lap = It was lapped at { $was }; the plan has { $lap } now. While only glue holds it, it can be lapped again: see “This one is off”.
 special-opened = This join was unpicked: only { $length } of it is to be sewn again.
@@ -533,6 +536,7 @@ figure-twin = Needle spacing
 figure-stitch-length = Stitch length
 figure-stitch-width = Stitch width
 figure-fringe = Fringe each side
+figure-fringe-between = Fringe each side, between fours
 figure-trim-to = Trim to
 figure-measured = Measured
 figure-across = Across

@@ -330,11 +330,12 @@ fn laps_marked_for_a_short_four_follow_the_plan() {
     assert!(texts.contains(&"Laps marked for pieces that are short are worked out again.".into()));
     act(&mut journal, &change, 3);
     assert_eq!(marked(&journal), Vec::<i64>::new());
-    // With laps a sixteenth wider the fours shrink by that: half as much is missing, at one lap.
+    // Trimmed a sixteenth smaller, and lapped so much more: half as much is missing, at one lap.
     let entry = journal.propose_undo(4).unwrap();
     journal.accept(entry).unwrap();
     let plan = Plan {
         lap: sixty_fourths(36),
+        trim: Some(sixty_fourths(FULL - 4)),
         ..journal.throw().plan
     };
     act(&mut journal, &Command::ChangePlan { plan }, 5);
@@ -739,7 +740,7 @@ fn what_no_mark_shows_is_not_told_beside_laps() {
 }
 
 /// By hand: two fours of 9½ in, of which one measured 9⅝ × 9 9/16 before it was squared up. The lap
-/// becomes ⅝ in, so that fours come out at 2 × 5 − ⅝ = 9⅜ in: ⅛ in is to come off what it holds now,
+/// becomes ⅝ in, and fours are trimmed to 2 × 5 − ⅝ = 9⅜ in: ⅛ in is to come off what it holds now,
 /// not what it once measured; and the throw will be 2 × 9⅜ − ⅝ = 18⅛ in wide, 9⅜ in high.
 #[test]
 fn what_is_trimmed_again_is_trimmed_from_what_it_holds_now() {
@@ -754,6 +755,7 @@ fn what_is_trimmed_again_is_trimmed_from_what_it_holds_now() {
     }
     let plan = Plan {
         lap: sixty_fourths(40),
+        trim: Some(sixty_fourths(FULL - 8)),
         ..journal.throw().plan
     };
     act(&mut journal, &Command::ChangePlan { plan }, 3);
@@ -895,4 +897,43 @@ fn the_ends_of_a_short_four_are_not_brought_level() {
         "Four A2 stands back from the edge by ¼ in at the top. The binding hides that: trim \
          nothing to it."
     );
+}
+
+/// Once all within the fours is sewn, another lap lies between them only: they are not trimmed
+/// again for it.
+#[test]
+fn a_wider_lap_between_fours_leaves_what_is_within_them() {
+    let wider = |journal: &mut Journal| {
+        let plan = Plan {
+            lap: sixty_fourths(40),
+            ..journal.throw().plan
+        };
+        act(journal, &Command::ChangePlan { plan }, 3);
+        journal.throw().plan
+    };
+    // All are sewn with ½ in: 2 × 5 − ½ in. Lapped ⅝ in they would be 9⅜ in.
+    let mut journal = four_fours();
+    let plan = wider(&mut journal);
+    assert_eq!(plan.target(), sixty_fourths(608));
+    assert_eq!(plan.lap_between(), sixty_fourths(40));
+    // A size that is named is the one she wants.
+    let named = Plan {
+        trim: Some(sixty_fourths(600)),
+        ..plan
+    };
+    act(&mut journal, &Command::ChangePlan { plan: named }, 4);
+    assert_eq!(journal.throw().plan.target(), sixty_fourths(600));
+    // One is left to sew: it is lapped so, and the others are trimmed to its size.
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 4,
+        ..Plan::default()
+    });
+    next(&mut journal, Task::Cut, Kind::Square, 16);
+    for (kind, count) in [(Kind::Pair, 8), (Kind::Four, 3)] {
+        for task in [Task::Dot, Task::PressLap, Task::CoolLap, Task::Stitch] {
+            next(&mut journal, task, kind, count);
+        }
+    }
+    assert_eq!(wider(&mut journal).target(), sixty_fourths(600));
 }

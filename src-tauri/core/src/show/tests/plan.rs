@@ -86,15 +86,24 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
         between: None,
         ..plan
     };
-    let Ok(View::Plan(seen)) = answer(
-        &journal,
-        &Query::Plan {
-            draft: Some(Box::new(draft_of(&plan, context))),
-        },
-        context,
-    ) else {
-        panic!()
+    let would = |plan: &Plan| {
+        let draft = Some(Box::new(draft_of(plan, context)));
+        let Ok(View::Plan(seen)) = answer(&journal, &Query::Plan { draft }, context) else {
+            panic!()
+        };
+        seen
     };
+    // No lap of that width comes into a four any more: they keep their size.
+    let kept = would(&plan);
+    assert_eq!(
+        kept.aside,
+        ["Left as glued or sewn, with ½\u{a0}in: 8 pairs, Four A1, Four A2, Four B1, Four B2."]
+    );
+    // She may trim them to the size such fours would have all the same.
+    let seen = would(&Plan {
+        trim: Some(plan.natural_four()),
+        ..plan
+    });
     assert_eq!(
         seen.aside,
         [
@@ -127,7 +136,7 @@ fn a_change_names_what_stays_and_what_is_trimmed_again() {
     };
     assert_eq!(
         (&scraps.rows[0].aside, &scraps.rows[0].compare),
-        (&seen.aside, &seen.compare)
+        (&kept.aside, &kept.compare)
     );
     // Once changed, that four is trimmed once more, and then has the new size.
     act(&mut journal, &seen.change.unwrap().action, 3);
@@ -304,6 +313,38 @@ fn only_an_older_throws_seams_leave_out_their_stitching() {
         [Plan::default(), older, counted].map(of_scrap),
         [true, false, true]
     );
+}
+
+/// By hand, twin needle of 4 mm: of ½ in, 12.7 mm, are left (12.7 − 4) ÷ 2 = 4.35 mm, of ⅝ in,
+/// 15.875 mm, 5.9375 mm.
+#[test]
+fn another_lap_between_fours_has_its_own_fringe() {
+    let words = Words::english();
+    let context = Context {
+        ruler: Ruler {
+            system: System::Metric,
+            metric: MetricUnit::Mm,
+            ..Ruler::default()
+        },
+        ..context(&words)
+    };
+    let fringes = |between: Option<i64>| -> Vec<(String, String)> {
+        let plan = Plan {
+            between: between.map(sixty_fourths),
+            ..Plan::default()
+        };
+        let figures = crate::show::plan::figures_of(&plan, None, None, context).into_iter();
+        let fringes = figures.filter(|figure| figure.label.contains("Fringe"));
+        fringes
+            .map(|figure| (figure.label, plain(&[figure.value.text])))
+            .collect()
+    };
+    let told = |label: &str, value: &str| (label.to_string(), value.to_string());
+    let usual = told("Fringe each side", "≈ 4 mm");
+    assert_eq!(fringes(None), std::slice::from_ref(&usual));
+    assert_eq!(fringes(Some(32)), std::slice::from_ref(&usual));
+    let wider = told("Fringe each side, between fours", "≈ 6 mm");
+    assert_eq!(fringes(Some(40)), [usual, wider]);
 }
 
 /// What programs are given reads as the plan shows it.
