@@ -65,8 +65,15 @@ fn derived_lessons(journal: &Journal, drift: Option<Carried>) -> Vec<Lesson> {
         Joining::Lapped => Task::Dot,
         Joining::Seamed | Joining::Exposed => Task::Pin,
     };
-    let right = |s: &&scraps::Scrap| s.verdict == scraps::ScrapVerdict::Right;
-    if let Some(scrap) = throw.scraps.iter().rev().find(right) {
+    // The last thing said of a lap and stitch is what holds of it.
+    let all = throw.scraps.iter().enumerate().rev();
+    let mut right = all.filter(|(n, scrap)| {
+        let same = |later: &scraps::Scrap| {
+            (later.joining, later.lap, later.stitch) == (scrap.joining, scrap.lap, scrap.stitch)
+        };
+        scrap.verdict == scraps::ScrapVerdict::Right && !throw.scraps[n + 1..].iter().any(same)
+    });
+    if let Some((_, scrap)) = right.next() {
         out.push((Some(joint), DerivedLesson::Scrap { lap: scrap.lap }));
     }
     if let Some(Carried { fours, mean }) = drift.filter(|d| d.mean != zero()) {
@@ -246,6 +253,39 @@ mod tests {
     fn words(journal: &Journal) -> Vec<String> {
         let lessons = heritage(journal).lessons.into_iter();
         lessons.map(|l| l.words).filter(|w| !w.is_empty()).collect()
+    }
+
+    /// What she says last of a lap and stitch holds; of another stitch it says nothing.
+    #[test]
+    fn a_scrap_found_wrong_later_is_handed_on_as_right_no_more() {
+        use crate::plan::Stitch;
+        use crate::plan::scraps::{Scrap, ScrapVerdict};
+        let tried = |lap: i64, stitch, verdict| {
+            let scrap = Scrap {
+                joining: Joining::Lapped,
+                lap: crate::measure::sixty_fourths(lap),
+                stitch,
+                verdict,
+                note: String::new(),
+            };
+            vec![Event::ScrapTried { scrap }]
+        };
+        let twin = Plan::default().stitch;
+        let told = |tries: &[(i64, Stitch, ScrapVerdict)]| {
+            let entries = tries.iter().map(|(l, s, v)| tried(*l, *s, *v)).collect();
+            derived(&after(older(vec![]), entries))
+        };
+        let right = |lap| {
+            let lap = crate::measure::sixty_fourths(lap);
+            vec![(Some(Task::Dot), DerivedLesson::Scrap { lap })]
+        };
+        use ScrapVerdict::{Bulky, Right};
+        assert_eq!(told(&[(32, twin, Right), (32, twin, Bulky)]), []);
+        assert_eq!(told(&[(32, twin, Bulky), (32, twin, Right)]), right(32));
+        let earlier = [(40, twin, Right), (32, twin, Right), (32, twin, Bulky)];
+        assert_eq!(told(&earlier), right(40));
+        let other = [(32, twin, Right), (32, Stitch::Straight, Bulky)];
+        assert_eq!(told(&other), right(32));
     }
 
     fn derived(journal: &Journal) -> Vec<(Option<Task>, DerivedLesson)> {

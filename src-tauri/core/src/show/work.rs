@@ -630,6 +630,7 @@ pub(super) fn usual_how(throw: &Throw, task: Task, piece: Rect, context: Context
         first = row(0),
         second = row(1),
         between = context.needle(plan.stitch.width()),
+        over = context.length(plan.lap),
         long = context.needle(plan.stitch_long())
     );
     if let (Task::Dot | Task::Pin, Some(join)) = (task, throw.assembly().join(piece))
@@ -646,7 +647,23 @@ pub(super) fn usual_how(throw: &Throw, task: Task, piece: Rect, context: Context
         out.push('\n');
         out += &bound::clear(throw, context);
     }
+    // From here on a corner is turned, and a twin needle turns none.
+    if let (Task::JoinBinding | Task::StitchBinding, Stitch::Twin { .. }) = (task, plan.stitch) {
+        out = format!("{}\n{out}", say!(context, "how-twin-out"));
+    }
     out
+}
+
+/// How many squares lie along the join of a piece.
+pub(super) fn squares_along(throw: &Throw, piece: Rect) -> u16 {
+    throw.assembly().join(piece).map_or(0, along)
+}
+
+fn along(join: &Join) -> u16 {
+    match join.seam {
+        Seam::Upright => join.whole.rows,
+        Seam::Level => join.whole.cols,
+    }
 }
 
 /// What is brought together where two pieces are laid on one another: the joins that meet along the
@@ -655,17 +672,14 @@ fn lined_up(throw: &Throw, join: &Join, context: Context<'_>) -> Option<String> 
     if !ends_left(throw, join, context).is_empty() {
         return None;
     }
-    let squares = match join.seam {
-        Seam::Upright => join.whole.rows,
-        Seam::Level => join.whole.cols,
-    };
+    let squares = along(join);
     let joining = joined(throw.plan.joining);
     // Two pairs with laps that are not alike are not as long: squaring up sees to that.
-    let along = |piece| match join.seam {
+    let long = |piece| match join.seam {
         Seam::Upright => throw.size(piece).height,
         Seam::Level => throw.size(piece).width,
     };
-    let (first, second) = (along(join.first), along(join.second));
+    let (first, second) = (long(join.first), long(join.second));
     if first != second && throw.assembly().is_block(join.whole) {
         let (longer, by) = match first > second {
             true => (join.first, first - second),

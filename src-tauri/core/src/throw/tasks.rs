@@ -227,7 +227,8 @@ impl Task {
             | Task::PressLap
             | Task::PressSeam
             | Task::PressBlock
-            | Task::PressBinding => Some(Caution::Iron),
+            | Task::PressBinding
+            | Task::GlueBinding => Some(Caution::Iron),
             Task::StitchHalves
             | Task::StitchPatch
             | Task::Stitch

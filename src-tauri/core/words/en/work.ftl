@@ -180,7 +180,7 @@ special-measure-unknown = It was not measured before washing. If you measure it 
 special-spare = Nothing on the pile gives another square of { $denim }. Take a spare, or put more cloth on the pile.
 special-no-spare = Nothing on the pile gives another square of { $denim }, and no spare is left. Put more cloth on the pile.
 special-trim-again = It was squared up to { $size } before. Trim it once more, to { $target }.
-special-left-out = Not ticked with the rest: { $names }. A piece that is short or out of square has to be looked at by itself.
+special-left-out = Not ticked with the rest: { $names }. What its measures say has to be looked at first, one by one.
 remain = { $done ->
     [0] { $left } to do
    *[other] { $left } to do, { $done } { $past }
@@ -360,6 +360,7 @@ how-square-up-measure = Measure it first: denim stretches at the end of a seam.
     Trim what is over, half from each side. Most need no trimming.
 how-cut-binding = Cut all strips alike, exactly to this length, with straight sides and square ends: the places of their joins are planned by it.
 how-join-binding = Lay the end of one strip over the beginning of the next, as wide as the lap, and stitch across. Go on until all are one long strip.
+how-twin-out = Take out the twin needle first: from here on one needle sews. A twin needle cannot turn at the corners.
 how-join-binding-seam = Lay the ends of two strips right sides together, stitch across, and press the seam open. Go on until all are one long strip.
 how-press-binding = Fold the strip in half lengthwise, raw edges even, and press a sharp crease.
 how-trim-edge = Press the whole edge from both sides and let it cool; then trim off only what stands out, so that every side is one straight line.
@@ -368,13 +369,13 @@ how-trim-edge = Press the whole edge from both sides and let it cool; then trim 
     Put the iron aside before you cut: the edge is cut cold.
 how-glue-binding = Lay the throw with its front up. Begin at the place given here, and go round clockwise.
     Push the edge of the throw into the fold, right to the crease. Hold it there with dots of washable glue, press, and let it cool. On each face a little less than half of the strip shows: the edge takes up the rest.
-    Fold the strip at each corner as its pictures show. At the end lap it over its beginning; never over a crossing.
+    Fold the strip at each corner as its pictures show. At the end lap it over its beginning by { $over } or a little more, never over a crossing, and cut off what is over.
 how-glue-binding-untrimmed = Before you bind, press the whole edge and trim it straight and even.
     Lay the throw with its front up. Begin at the place given here, and go round clockwise.
     Push the edge of the throw into the fold, right to the crease. Hold it there with dots of washable glue, press, and let it cool. On each face a little less than half of the strip shows: the edge takes up the rest.
-    Fold the strip at each corner as its pictures show. At the end lap it over its beginning; never over a crossing.
+    Fold the strip at each corner as its pictures show. At the end lap it over its beginning by { $over } or a little more, never over a crossing, and cut off what is over.
 how-stitch-binding = Stitch one row all round, through all layers, { $edge } from the raw edge of the strip. Go slowly at the corners and where the joins of the squares meet the edge.
-    It goes through three layers of denim, the two of the strip and the throw, and through more where squares and where strips are joined: put in a new jeans needle of size 100/16 if your machine’s manual allows it, and turn the wheel by hand over the thickest places.
+    It goes through three layers of denim, the two of the strip and the throw, and through more where squares and where strips are joined: put in a new, single jeans needle of size 100/16 if your machine’s manual allows it, and turn the wheel by hand over the thickest places.
 corner-1 = Hold the folded strip on the first edge as far as the corner. The rest is still free.
 corner-2 = Turn the free strip down, its crease along the next edge. What is over stands out at the corner.
 corner-3 = Lay what is over into a slanting fold, from the outer corner to the inner one; on the back lay it the other way. A dot of glue, and press.
@@ -478,7 +479,7 @@ task-stitch-halves = stitch the halves
 task-cut-fabric = cut the fabric squares
 task-cover-front = glue fabric on the front
 task-cover-back = glue fabric on the back
-task-press-cover = press the covered square
+task-press-cover = press the glued square
 task-cool-cover = let the covered square cool
 task-stitch-patch = stitch round the patch
 task-dot = lap and glue

@@ -103,9 +103,7 @@ pub(super) fn stages(
             );
             let mut step = step(throw, (task, None), title, &[whole], &mut cautions, both);
             if *turn > 1 {
-                step.how.clear();
                 step.learned.clear();
-                step.caution = None;
             }
             step.count = String::new();
             step.tick = Some(done >= *turn);
@@ -184,7 +182,7 @@ fn stage(
                 .copied()
                 .filter(|p| throw.tasks(*p).contains(task))
                 .collect();
-            let kind = context.say(&format!("kind-{}", names::key(throw.kind(here[0]))), &[]);
+            let kind = names::key(throw.kind(here[0]));
             let title = context.say(&format!("title-{}", task.key()), &[("kind", kind.into())]);
             let lapped = tasks
                 .iter()
@@ -435,7 +433,11 @@ fn step(
             row.other = None;
         }
     }
-    let usual = work::usual_how(throw, task, piece, context);
+    // How the longest join is brought into line holds for the shorter ones too.
+    let along = |p: &Rect| (work::squares_along(throw, *p), *p == piece);
+    let lined = pieces.iter().copied().max_by_key(along);
+    let lined = lined.filter(|_| matches!(task, Task::Dot | Task::Pin));
+    let usual = work::usual_how(throw, task, lined.unwrap_or(piece), context);
     let mut how: Vec<String> = usual.lines().map(str::to_string).collect();
     if let Some(face) = covered_face(task) {
         let goes_on = |n: u8| pieces.iter().any(|p| throw.cover(*p).on(face) == Some(n));

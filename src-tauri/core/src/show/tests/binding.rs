@@ -410,3 +410,26 @@ fn a_join_past_the_beginning_is_told() {
     assert_eq!(told(inches(27)), (5, false));
     assert_eq!(told(inches(33)), (4, true));
 }
+
+/// A twin needle comes out before the first step of the binding that sews; who sews with one needle
+/// has none to take out. The glued binding is pressed: the step warns of the iron.
+#[test]
+fn the_twin_needle_comes_out_before_the_binding() {
+    let words = Words::english();
+    let told = |stitch| {
+        let journal = begin(Plan {
+            stitch,
+            ..Plan::default()
+        });
+        let throw = journal.throw();
+        let whole = throw.assembly().whole();
+        [Task::JoinBinding, Task::StitchBinding].map(|task| {
+            let how = crate::show::work::usual_how(throw, task, whole, context(&words));
+            how.starts_with("Take out the twin needle first")
+        })
+    };
+    assert_eq!(told(Plan::default().stitch), [true; 2]);
+    assert_eq!(told(crate::plan::Stitch::Straight), [false; 2]);
+    let warned = Task::GlueBinding.caution();
+    assert_eq!(warned, Some(crate::throw::tasks::Caution::Iron));
+}
