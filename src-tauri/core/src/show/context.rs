@@ -55,13 +55,17 @@ impl Context<'_> {
         if length < zero() {
             return self.plain(say!(self, "none"));
         }
-        if length >= sixty_fourths(8) {
-            return self.length(length);
-        }
         self.in_each(|ruler| {
+            // So little is told in millimetres by those too who measure in centimetres.
+            let ruler = Ruler {
+                metric: MetricUnit::Mm,
+                ..ruler
+            };
+            if length >= sixty_fourths(8) {
+                return self.words.length(length, ruler);
+            }
             let fine = Ruler {
                 fraction: Fraction::ThirtySecond,
-                metric: MetricUnit::Mm,
                 ..ruler
             };
             self.words.exact(length, fine)

@@ -374,19 +374,32 @@ fn taken_anew(throw: &Throw, piece: Rect, context: Context<'_>) -> Option<String
 }
 
 /// The fabric that is glued on a spoilt square and lost with it: the square put in its place takes
-/// another, a sentence for each face.
+/// another, a sentence for each fabric.
 fn fabric_anew(throw: &Throw, square: Rect, context: Context<'_>) -> Vec<String> {
     let glued = [Face::Front, Face::Back]
         .into_iter()
         .filter(|face| throw.has(square, cover_task(*face)));
-    let of = glued.filter_map(|face| throw.cover(square).on(face));
-    let told = of.filter_map(|print| {
+    let mut of: Vec<u8> = glued
+        .filter_map(|face| throw.cover(square).on(face))
+        .collect();
+    // The same on both faces takes two.
+    let both = matches!(of[..], [front, back] if front == back);
+    of.dedup();
+    let told = of.into_iter().filter_map(|print| {
         let name = throw.prints.get(usize::from(print))?.name.as_str();
-        Some(match stock::known(throw, print) {
-            None => say!(context, "way-fabric-anew", print = name),
-            Some(stock) => {
-                let left = stock.get().saturating_sub(stock::used(throw, print));
-                say!(context, "way-fabric-anew-of", print = name, left = left)
+        let stock = stock::known(throw, print);
+        let left = stock.map(|stock| stock.get().saturating_sub(stock::used(throw, print)));
+        Some(match (left, both) {
+            (None, false) => say!(context, "way-fabric-anew", print = name),
+            (None, true) => say!(context, "way-fabric-anew-both", print = name),
+            (Some(left), false) => say!(context, "way-fabric-anew-of", print = name, left = left),
+            (Some(left), true) => {
+                say!(
+                    context,
+                    "way-fabric-anew-both-of",
+                    print = name,
+                    left = left
+                )
             }
         })
     });

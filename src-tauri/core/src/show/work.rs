@@ -10,7 +10,7 @@
 //! The first of a card's buttons is for one sitting: all pieces alike, and of laps those of one
 //! row of blocks, which are lapped and pressed one after another.
 
-use crate::cloth::fabric::Face;
+use crate::cloth::fabric::{Cover, Face};
 use crate::cloth::garments::Source;
 use crate::cloth::pile::{Heap, Use};
 use crate::command::Command;
@@ -1285,12 +1285,17 @@ fn ticks(throw: &Throw, batch: &Batch, most: Option<usize>, context: Context<'_>
         });
     }
     // What the faces or the laps have different among those ticked at once.
-    let prints: BTreeSet<Option<u8>> = ready()
-        .filter_map(|p| match task {
-            Task::CoverFront | Task::CutFabric => Some(throw.cover(p).front),
-            Task::CoverBack => Some(throw.cover(p).back),
-            _ => None,
+    let prints: BTreeSet<u8> = ready()
+        .flat_map(|p| {
+            let Cover { front, back, .. } = throw.cover(p);
+            match task {
+                Task::CutFabric => [front, back],
+                Task::CoverFront => [front, None],
+                Task::CoverBack => [None, back],
+                _ => [None, None],
+            }
         })
+        .flatten()
         .collect();
     let mut more = |count: usize, key: &str| {
         let mut label = say!(

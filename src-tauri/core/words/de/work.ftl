@@ -1022,6 +1022,12 @@ way-another-takes = { $lacking ->
 }
 way-nothing-undone = Nichts Genähtes wird aufgetrennt.
 way-fabric-anew = Der aufgeklebte Stoff ist mit verloren: Kleb ein neues Quadrat aus { $print } auf.
+way-fabric-anew-both = Der auf beiden Seiten aufgeklebte Stoff ist mit verloren: Kleb zwei neue Quadrate aus { $print } auf.
+way-fabric-anew-both-of = Der auf beiden Seiten aufgeklebte Stoff ist mit verloren: Das braucht zwei neue Quadrate aus { $print }; { $left ->
+    [0] keins ist mehr da.
+    [one] eins ist noch da.
+   *[other] { $left } sind noch da.
+}
 way-fabric-anew-of = { $left ->
     [0] Der aufgeklebte Stoff ist mit verloren, und kein anderes Quadrat aus { $print } ist mehr da.
     [one] Der aufgeklebte Stoff ist mit verloren: Kleb ein neues Quadrat aus { $print } auf; eins ist noch da.
@@ -1307,7 +1313,7 @@ error-advice-odd = Eine ungerade Zahl lässt neben den Vierern einzelne Paare. A
 error-advice-odd-next = Nichts zu tun; gerade Zahlen machen etwas weniger Arbeit.
 error-advice-trim = Mit dieser Überlappung wird ein Vierer { $natural } groß: Auf { $trim } lässt er sich nicht schneiden.
 error-advice-trim-next = Lass das Maß für die Vierer leer, oder wähle { $natural } oder weniger.
-error-advice-twin = Eine Zwillingsnadel braucht zwei Garnrollen, und eine Seite ist immer die Nähseite. Bei { $spacing } Nadelabstand treffen die Nadeln die Stichplatte, wenn eine Stichbreite eingestellt ist: Stell einen Geradstich ein, Nadel in der Mitte.
+error-advice-twin = Eine Zwillingsnadel braucht zwei Garnrollen, und eine Seite ist immer die Nähseite. Bei { $spacing } Nadelabstand treffen die Nadeln die Stichplatte, wenn der Stich breiter eingestellt ist, als ihre Öffnung zulässt: Stell einen Geradstich ein, Nadel in der Mitte, und dreh einmal mit der Hand ganz herum.
 error-advice-twin-next = Lass dieselbe Seite oben und dreh das Handrad einmal herum, bevor du anfängst. Zwei Reihen nacheinander mit einer einzelnen Nadel gehen ebenso; dann darf jede Seite oben liegen.
 error-advice-twin-hidden = Eine Zwillingsnadel hält in einer verdeckten Naht die Nahtzugaben zwischen ihren zwei Reihen zusammen: Die Naht lässt sich nicht auseinanderbügeln, und wo sie gezogen wird, sieht man die Stiche (allgemeine Erfahrung).
 error-advice-twin-hidden-next = Für eine verdeckte Naht ist eine einzelne Nadel üblich. Bei der Zwillingsnadel bügle jede Naht zu einer Seite.

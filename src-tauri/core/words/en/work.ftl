@@ -33,8 +33,14 @@ spoken-part-64 = { $num ->
     [one] one sixty-fourth
    *[other] { $num } sixty-fourths
 }
-spoken-mm = { $number } millimetres
-spoken-cm = { $number } centimetres
+spoken-mm = { $number ->
+    [1] 1 millimetre
+   *[other] { $number } millimetres
+}
+spoken-cm = { $number ->
+    [1] 1 centimetre
+   *[other] { $number } centimetres
+}
 spoken-minus = minus { $length }
 spoken-about = about { $length }
 spoken-by = { $width } by { $height }
@@ -1023,6 +1029,12 @@ way-another-takes = { $lacking ->
 }
 way-nothing-undone = Nothing sewn is unpicked.
 way-fabric-anew = The fabric glued on it is lost with it: glue on another square of { $print }.
+way-fabric-anew-both = The fabric glued on both faces is lost with it: glue on two other squares of { $print }.
+way-fabric-anew-both-of = The fabric glued on both faces is lost with it: that takes two other squares of { $print }; { $left ->
+    [0] none is left.
+    [one] one is left.
+   *[other] { $left } are left.
+}
 way-fabric-anew-of = { $left ->
     [0] The fabric glued on it is lost with it, and no other square of { $print } is left.
     [one] The fabric glued on it is lost with it: glue on another square of { $print }; one is left.
@@ -1147,7 +1159,7 @@ cloth-pairs = { $n ->
 }
 cloth-pairs-range = You need about { $least } to { $most } pairs of jeans.
 cloth-never = Jeans of this size do not give enough squares for it.
-cloth-takes = It takes { $n } squares, { $spares } to spare, and { $binding } of binding{ $strips ->
+cloth-takes = It takes { $n } squares, { $spares } more kept back as spares, and { $binding } of binding{ $strips ->
     [0] .
    *[other] , for which up to { $strips } more squares may be cut up.
 }
@@ -1309,7 +1321,7 @@ error-advice-odd = An odd count leaves single pairs beside the fours. They are p
 error-advice-odd-next = Nothing to do; even counts are a little less work.
 error-advice-trim = With this lap a four comes out at { $natural }: it cannot be trimmed to { $trim }.
 error-advice-trim-next = Leave the trim size empty, or choose { $natural } or less.
-error-advice-twin = A twin needle takes two spools, and one face is always the stitching side. Needles { $spacing } apart strike the plate where the stitch is set to any width: set a straight stitch, needle in the middle.
+error-advice-twin = A twin needle takes two spools, and one face is always the stitching side. Needles { $spacing } apart strike the plate where the stitch is set wider than the plate’s opening leaves: set a straight stitch, needle in the middle, and turn the wheel by hand once round.
 error-advice-twin-next = Keep the same side up, and turn the wheel by hand once before you start. Two rows with a single needle, one after the other, do as well; then either side may lie up.
 error-advice-twin-hidden = A twin needle in a hidden seam holds the allowances together between its two rows: the seam cannot be pressed open, and its stitches show where it is pulled (common practice).
 error-advice-twin-hidden-next = A single needle is usual for a hidden seam. With the twin needle, press each seam to one side.

@@ -81,11 +81,11 @@ fn a_spoilt_square_takes_its_fabric_with_it() {
         act(&mut journal, &Command::Tick { task, pieces }, 2);
     }
     // What is put in its place takes another of that fabric.
-    let off = Query::Off {
+    let query = Query::Off {
         piece: squares[0],
         why: Some(crate::throw::Mishap::Scorched),
     };
-    let Ok(View::Off(off)) = answer(&journal, &off, context) else {
+    let Ok(View::Off(off)) = answer(&journal, &query, context) else {
         panic!()
     };
     let anew =
@@ -99,6 +99,32 @@ fn a_spoilt_square_takes_its_fabric_with_it() {
         "{:?}",
         off.ways
     );
+    // With it on both faces two are lost, and three are used: one of four is left.
+    let mut both = journal.clone();
+    let back = Command::SetFace {
+        pieces: vec![squares[0]],
+        face: Face::Back,
+        print: Some(0),
+        laid_on: false,
+    };
+    act(&mut both, &back, 2);
+    let (task, pieces) = (Task::CoverBack, vec![squares[0]]);
+    act(&mut both, &Command::Tick { task, pieces }, 2);
+    let Ok(View::Off(off)) = answer(&both, &query, context) else {
+        panic!()
+    };
+    let recut = off
+        .ways
+        .iter()
+        .find(|way| way.title.starts_with("Cut another"));
+    let told: Vec<&String> = recut
+        .unwrap()
+        .lines
+        .iter()
+        .filter(|line| line.contains("lost"))
+        .collect();
+    let anew = "The fabric glued on both faces is lost with it: that takes two other squares of Rosehip; one is left.";
+    assert_eq!(told, [anew]);
     let spoil = Command::Spoil {
         piece: squares[0],
         why: crate::throw::Mishap::Scorched,
