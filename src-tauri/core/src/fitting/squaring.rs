@@ -180,11 +180,20 @@ pub fn leans(throw: &Throw, block: Rect) -> bool {
     outline.is_some_and(|outline| outline.leans())
 }
 
-/// Widths and heights of the measured fours, in the order they were measured.
+/// Widths and heights of the measured fours, and of pairs beside them the side with two squares, in
+/// the order they were measured.
 pub fn measured_sides(throw: &Throw) -> Vec<Length> {
-    throw
-        .measured
-        .iter()
+    sides_of(throw, |_| true)
+}
+
+/// The same of fours alone: what is told of the fours.
+pub fn measured_fours(throw: &Throw) -> Vec<Length> {
+    sides_of(throw, |p| (p.cols, p.rows) == (2, 2))
+}
+
+fn sides_of(throw: &Throw, which: impl Fn(Rect) -> bool) -> Vec<Length> {
+    let measured = throw.measured.iter().filter(|p| which(**p));
+    measured
         .filter(|p| !leans(throw, **p))
         .filter_map(|p| Some((p, throw.work(*p)?.measured?)))
         .flat_map(|(p, m)| {

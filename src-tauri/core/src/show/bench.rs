@@ -212,7 +212,8 @@ pub(super) fn stage(throw: &Throw, square: Rect) -> SquareStage {
     if !throw.has(square, Task::Cut) {
         return SquareStage::Open;
     }
-    if !throw.complete(square) && throw.assembly().whole() != square {
+    let loose = throw.assembly().whole() != square && !throw.is_joined(square);
+    if !throw.complete(square) && loose {
         return SquareStage::Cut;
     }
     let mut stage = SquareStage::Ready;
@@ -235,6 +236,8 @@ pub(super) fn stage(throw: &Throw, square: Rect) -> SquareStage {
             }
         } else if throw.is_through(whole, Task::SquareUp) {
             SquareStage::Squared
+        } else if throw.kind(whole) == Kind::Pair {
+            SquareStage::Paired
         } else {
             SquareStage::Blocked
         };

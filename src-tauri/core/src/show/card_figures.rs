@@ -13,6 +13,7 @@ use crate::show::bound;
 use crate::show::context::Context;
 use crate::show::names::fabrics_to_cut;
 use crate::show::parts::Figure;
+use crate::show::work::laid_side;
 use crate::throw::stock::strip_shown;
 use crate::throw::tasks::Task;
 use crate::throw::{Throw, Work};
@@ -51,7 +52,8 @@ pub(super) fn card_figures(
             for name in fabrics_to_cut(throw, piece) {
                 add("fabric", context.plain(name));
             }
-            add("square", context.by(plan.side, plan.side));
+            let side = laid_side(throw, piece).unwrap_or(plan.side);
+            add("square", context.by(side, side));
         }
         Task::CoverFront | Task::CoverBack => {
             let face = if task == Task::CoverFront {

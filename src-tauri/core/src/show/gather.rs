@@ -166,6 +166,14 @@ pub(super) fn denims(
                 0 => squares,
                 n => say!(context, "item-denim-of-strips", squares = squares, n = n),
             }];
+            // What its own heaps lack is taken from the spares, as far as they go.
+            let lacking = cloth.open.saturating_sub(cloth.to_come);
+            let spared = short.map(|short| lacking.saturating_sub(short));
+            said.extend(
+                spared
+                    .filter(|n| *n > 0)
+                    .map(|n| say!(context, "item-from-spares", n = n)),
+            );
             said.extend(
                 short
                     .filter(|n| *n > 0)

@@ -5,7 +5,7 @@ use super::{Context, head};
 use crate::cloth::fabric::Face;
 use crate::command::ready;
 use crate::faces::spread::thickest;
-use crate::fitting::squaring::{measured_sides, summary};
+use crate::fitting::squaring::{measured_fours, summary};
 use crate::log::journal::Journal;
 use crate::measure::{Length, in_mm};
 use crate::words::Shown;
@@ -24,9 +24,9 @@ pub fn figures(journal: &Journal, context: Context<'_>) -> Value {
     let need = p.binding_for(foreseen.width, foreseen.height);
     let (lap_layers, _, crossing_layers) = thickest(throw);
     let head = head(journal, context);
-    let measured = summary(&measured_sides(throw)).map(|s| {
+    let measured = summary(&measured_fours(throw)).map(|s| {
         json!({
-            "blocks": throw.measured.len(),
+            "blocks": measured_fours(throw).len() / 2,
             "mean": length(s.mean),
             "spread": length(s.spread),
             "least": length(s.least),

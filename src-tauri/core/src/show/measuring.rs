@@ -3,7 +3,7 @@
 use crate::command::{Command, Rejection, decide};
 use crate::fitting::drift::{self, Along, DriftVerdict, Sureness};
 use crate::fitting::squaring::{
-    Summary, held, leans, measured_sides, natural, sewn_lap, summary, thin_laps, trim,
+    Summary, held, leans, measured_fours, natural, sewn_lap, summary, thin_laps, trim,
 };
 use crate::fitting::trimming::shortfalls;
 use crate::log::journal::Journal;
@@ -514,7 +514,7 @@ fn pull_square(measures: Measures, context: Context<'_>) -> String {
 
 /// Mean, spread and lap of the fours measured so far, and what they say of the lap.
 pub(super) fn summed(throw: &Throw, context: Context<'_>) -> (Vec<Figure>, String) {
-    let Some(sum) = summary(&measured_sides(throw)) else {
+    let Some(sum) = summary(&measured_fours(throw)) else {
         return (Vec::new(), say!(context, "summary-none"));
     };
     let figure = |key: &str, value| Figure {

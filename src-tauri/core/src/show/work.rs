@@ -593,11 +593,21 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
         out.extend(usual.lines().map(str::to_string));
         return out;
     }
+    if let (Task::CutFabric, Some(side)) = (task, laid_side(throw, piece)) {
+        let side = context.by(side, side);
+        out.push(say!(context, "how-cut-fabric-laid-on", side = side));
+        return out;
+    }
     if let (Task::Dot, Some(join)) = (task, throw.assembly().join(piece)) {
+        let own = throw.made(piece).lap;
+        let spots = throw.spots(join).into_iter();
+        let other = |lap: Length| lap != own;
+        let named = spots.filter_map(|(a, b)| throw.marked(a, b)).any(other);
         let at = say!(
             context,
             "how-dot-at",
-            lap = context.length(throw.made(piece).lap),
+            named = i64::from(named),
+            lap = context.length(own),
             over = names::piece(throw, join.first, context),
             under = names::piece(throw, join.second, context),
             side = match join.seam {
@@ -652,6 +662,12 @@ pub(super) fn usual_how(throw: &Throw, task: Task, piece: Rect, context: Context
         out = format!("{}\n{out}", say!(context, "how-twin-out"));
     }
     out
+}
+
+/// The side to which fabric is cut for a square that is sewn in, where some is laid onto it.
+pub(super) fn laid_side(throw: &Throw, square: Rect) -> Option<Length> {
+    let on = |face| throw.laid_on(square, face);
+    Face::BOTH.into_iter().find_map(on)
 }
 
 /// How many squares lie along the join of a piece.

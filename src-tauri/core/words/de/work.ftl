@@ -277,6 +277,7 @@ how-stitch-halves = Näh in der Mitte der Überlappung, wie auch sonst überlapp
 how-stitch-halves-twin = Näh mit der Zwillingsnadel in der Mitte der Überlappung, wie auch sonst überlappt genäht wird. Von da an ist es ein Quadrat wie jedes andere.
     In seiner Mitte liegt der Jeansstoff doppelt: Näh später langsam, wo sie auf eine Überlappung trifft.
 how-cut-fabric = Schneide zuerst die Stoffkanten gerade, an den Webkanten etwas mehr. Dann schneide die Quadrate so groß wie die Jeansquadrate.
+how-cut-fabric-laid-on = Schneide zuerst die Stoffkanten gerade, an den Webkanten etwas mehr. Dann schneide das Stück { $side } zu: Das Quadrat ist eingenäht, und das Stück liegt frei von seinen Überlappungen.
 how-cover-front = Leg das Stoffquadrat auf die Vorderseite, Kante auf Kante.
     Ein paar Punkte auswaschbarer Kleber, ein gutes Stück vom Rand.
 how-cover-back = Dreh das Quadrat um. Leg den Stoff auf die Rückseite, Kante auf Kante.
@@ -301,7 +302,10 @@ how-dot = Zeichne die Überlappung an der Kante des rechten oder unteren Stücks
 how-dot-at = Zeichne { $lap } an der { $side ->
         [left] linken
        *[upper] oberen
-    } Kante von { $under } an; dieses Stück liegt darunter.
+    } Kante von { $under } an; dieses Stück liegt darunter.{ $named ->
+        [0] { "" }
+       *[other] { " " }Nur wo hier eine andere Überlappung genannt ist, zeichne die an.
+    }
     Setz kleine Punkte auswaschbaren Kleber innerhalb der Markierung und leg { $over } darüber.
 how-line-up = { $n ->
     [0] Leg die Enden auf gleiche Höhe.
@@ -759,7 +763,7 @@ short-left = Die fehlenden { $by } sind noch nicht ausgeglichen.
 short-eased = { $by } zu wenig gibt der Stoff her: Halte beim Überlappen die Kanten zusammen, dann verteilt es sich.
 short-eased-little = Es fehlt kaum etwas, und so viel gibt der Stoff her: Halte beim Überlappen die Kanten zusammen, dann verteilt es sich.
 short-settled = Es kann so, wie es ist, auf Maß geschnitten und verbunden werden.
-summary-none = Noch nichts gemessen.
+summary-none = Noch kein Vierer gemessen.
 drift-too-few = { $n ->
     [one] Ein Vierer gemessen: zu wenig, um Gewohnheit von Zufall zu unterscheiden. Breite und Höhe zusammen: { $mean }.
    *[other] { $n } Vierer gemessen: zu wenig, um Gewohnheit von Zufall zu unterscheiden. Breite und Höhe zusammen, im Mittel { $mean }.
@@ -1908,6 +1912,10 @@ item-enough-in-all = Mit den vorhandenen zusammen { $n }: genug.
 item-fabric-piled = { $n ->
     [one] Ein Quadrat gibt der Stapel noch.
    *[other] { $n } Quadrate gibt der Stapel noch.
+}
+item-from-spares = { $n ->
+    [one] Eins davon kommt aus dem Ersatz.
+   *[other] { $n } davon kommen aus dem Ersatz.
 }
 item-short = { $n ->
     [one] Eins fehlt.

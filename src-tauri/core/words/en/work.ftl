@@ -284,6 +284,7 @@ how-stitch-halves = Stitch down the middle of the lap, as the laps of the throw 
 how-stitch-halves-twin = Stitch down the middle of the lap with the twin needle, as the laps of the throw are stitched. From here on it is a square like any other.
     Along its middle it has two layers of denim, so go slowly later where that meets a lap.
 how-cut-fabric = Trim the fabric’s edges straight first, off the selvedges a little more. Then cut the squares as large as the denim squares.
+how-cut-fabric-laid-on = Trim the fabric’s edges straight first, off the selvedges a little more. Then cut the piece { $side }: the square is sewn in, and the piece lies clear of its laps.
 how-cover-front = Lay the fabric square on the front, edges even.
     A few dots of washable glue, well inside the edge.
 how-cover-back = Turn the square over. Lay the fabric on the back, edges even.
@@ -308,7 +309,10 @@ how-dot = Mark the lap along the edge of the right or lower piece, which lies un
 how-dot-at = Mark { $lap } along the { $side ->
         [left] left
        *[upper] upper
-    } edge of { $under }, which lies underneath.
+    } edge of { $under }, which lies underneath{ $named ->
+        [0] .
+       *[other] ; only where another lap is named here, mark that.
+    }
     Put small dots of washable glue inside the mark and lay { $over } over it.
 how-line-up = { $n ->
     [0] Bring the ends level.
@@ -766,7 +770,7 @@ short-left = Nothing makes up for the missing { $by } yet.
 short-eased = { $by } short is within the give of the cloth: hold the edges together as you lap them, and it eases in.
 short-eased-little = It is a very little short, which is within the give of the cloth: hold the edges together as you lap them, and it eases in.
 short-settled = It may be squared up and sewn as it is.
-summary-none = Nothing measured yet.
+summary-none = No four measured yet.
 drift-too-few = { $n ->
     [one] One four measured: too few to tell a habit from chance. Width and height together, it is { $mean }.
    *[other] { $n } fours measured: too few to tell a habit from chance. Width and height together, on average { $mean }.
@@ -1916,6 +1920,10 @@ item-enough-in-all = With those at hand { $n } in all: enough.
 item-fabric-piled = { $n ->
     [one] One square is to come from the pile.
    *[other] { $n } squares are to come from the pile.
+}
+item-from-spares = { $n ->
+    [one] One of them is to be taken from the spares.
+   *[other] { $n } of them are to be taken from the spares.
 }
 item-short = { $n ->
     [one] One short.

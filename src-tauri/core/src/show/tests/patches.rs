@@ -322,6 +322,15 @@ fn fabric_is_laid_on_squares_that_are_sewn_in() {
     assert_eq!([on(sewn), on(loose)], [Some(side), None]);
     assert_eq!((throw.small_patches(), throw.patch_rounds()), (1, 1));
     assert_eq!(throw.patch_seams(), inches(15));
+    // Cut from cloth, it is cut that large at once.
+    let cut = |square| {
+        let figures =
+            crate::show::card_figures::card_figures(throw, Task::CutFabric, square, context);
+        let square = say!(context, "figure-square");
+        let figure = figures.into_iter().find(|figure| figure.label == square);
+        figure.expect("told").value.text.replace('\u{a0}', " ")
+    };
+    assert_eq!([cut(sewn), cut(loose)], ["3¾ × 3¾ in", "5 × 5 in"]);
     // It lies in no lap; the whole one does.
     assert_eq!(before, (2, 2, 4));
     assert_eq!(crate::faces::spread::thickest(throw), (3, 2, 5));

@@ -1209,3 +1209,40 @@ fn fabric_still_on_the_pile_can_be_placed() {
     assert_eq!(place(&journal, 7), Ok(()));
     assert_eq!(place(&journal, 8), refused(7));
 }
+
+/// Four dark squares and four faded ones are wanted. Three dark ones were bought and six faded ones: one
+/// dark one is lacking, and two faded ones are over. What takes its place is said.
+#[test]
+fn what_a_denim_lacks_is_said_to_come_from_the_spares() {
+    use crate::cloth::pile::Use;
+    let words = Words::english();
+    let mut journal = bare_denim(4, 2);
+    let whole = journal.throw().assembly().whole();
+    let set = Command::SetDenim {
+        pieces: whole.squares().filter(|s| s.col >= 2).collect(),
+        denim: 1,
+        wrong_side_up: false,
+    };
+    act(&mut journal, &set, 1);
+    let told = |journal: &Journal| -> Vec<bool> {
+        let throw = journal.throw();
+        let account = crate::throw::account::account(throw);
+        let each = crate::show::gather::denims(throw, &account, context(&words));
+        let from_spares = |said: &str| said.contains("One of them is to be taken from the spares");
+        each.iter().map(|d| from_spares(&d.said)).collect()
+    };
+    for (denim, count) in [(0, 3u16), (1, 6)] {
+        let add = Command::AddPack {
+            side: journal.throw().plan.side,
+            count: count.into(),
+            makes: Use::Denim { denim: Some(denim) },
+            name: format!("Pack {denim}"),
+            mixed: false,
+        };
+        act(&mut journal, &add, 1);
+    }
+    act(&mut journal, &cut_piece(1, 0, 3), 2);
+    assert_eq!(told(&journal), [false; 2]);
+    act(&mut journal, &cut_piece(2, 0, 6), 2);
+    assert_eq!(told(&journal), [true, false]);
+}

@@ -291,10 +291,44 @@ fn few_or_uneven_fours_are_not_taken_for_a_habit() {
 fn pairs_are_not_told_as_fours() {
     let mut journal = stitched(3, 2);
     sized(&mut journal, Rect::from([0, 2, 2, 1]), 320, FULL - 16);
-    assert_eq!(fours_said(&journal), "Nothing measured yet.");
+    assert_eq!(fours_said(&journal), "No four measured yet.");
     sized(&mut journal, Rect::from([0, 0, 2, 2]), FULL, FULL);
     let said = fours_said(&journal);
     assert!(said.starts_with("One four measured"), "{said}");
+    // Nor do its sides come into theirs, in the window or in the figures for programs.
+    let words = Words::english();
+    let (figures, _) = crate::show::measuring::summed(journal.throw(), context(&words));
+    assert_eq!(figures[0].value.text.replace('\u{a0}', " "), "9½ in");
+    let given = figures_for_programs(&journal)["measured"].clone();
+    assert_eq!(
+        (&given["blocks"], &given["mean"]["shown"]),
+        (&1.into(), &"9½ in".into())
+    );
+}
+
+fn figures_for_programs(journal: &Journal) -> Value {
+    let words = Words::english();
+    figures(journal, context(&words))
+}
+
+/// Two pairs beside the fours of a throw of five rows are in a pair, not in a four, until they are
+/// squared up; a square that is sewn in is that also while fabric is laid onto it.
+#[test]
+fn the_bench_says_of_each_square_what_it_is_in() {
+    use crate::show::bench::{SquareStage, stage};
+    let mut journal = stitched(2, 3);
+    let at = |journal: &Journal, row: u16| stage(journal.throw(), Rect::square(row, 0));
+    assert_eq!(at(&journal, 0), SquareStage::Blocked);
+    assert_eq!(at(&journal, 2), SquareStage::Paired);
+    let lay_on = Command::SetFace {
+        pieces: vec![Rect::square(0, 0)],
+        face: Face::Front,
+        print: Some(0),
+        laid_on: true,
+    };
+    act(&mut journal, &lay_on, 1 << 40);
+    assert!(!journal.throw().complete(Rect::square(0, 0)));
+    assert_eq!(at(&journal, 0), SquareStage::Blocked);
 }
 
 /// A four whose laps came out too narrow for the needle is not only trimmed: that its fringe is
