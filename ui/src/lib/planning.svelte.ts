@@ -2,10 +2,8 @@
 // as the core reads them.
 
 import type { TypedField } from './fields';
+import { pauseAfter } from './typed';
 import type { PlanDraft, PlanView } from './types';
-
-/** How long after the last key the core is asked, in milliseconds. */
-const PAUSE = 120;
 
 export class Planning {
   draft: PlanDraft;
@@ -26,7 +24,8 @@ export class Planning {
   /** Something was typed. */
   changed() {
     clearTimeout(this.timer);
-    this.timer = setTimeout(() => void this.now(), PAUSE);
+    const texts = Object.values(this.draft).filter((text) => typeof text === 'string');
+    this.timer = setTimeout(() => void this.now(), pauseAfter(texts));
   }
 
   /** Ask now; gives the answer if no newer question was asked meanwhile. */

@@ -2,11 +2,8 @@
 // written out before the ruler changes.
 
 import { commands, openThrow, preferences } from './store';
-import { spelledOut } from './typed';
+import { pauseAfter, spelledOut } from './typed';
 import type { Query } from './types';
-
-/** How long after the last key the core is asked, in milliseconds. */
-const PAUSE = 80;
 
 /** The two sides most things are measured by. */
 export const SIDES = ['width', 'height'] as const;
@@ -31,7 +28,8 @@ export class Sizing<Side extends string> {
 
   changed() {
     clearTimeout(this.timer);
-    this.timer = setTimeout(() => void this.now(), PAUSE);
+    const pause = pauseAfter(Object.values<string>(this.typed));
+    this.timer = setTimeout(() => void this.now(), pause);
   }
 
   async now() {

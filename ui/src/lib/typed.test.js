@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { describe, test } from 'node:test';
-import { draftSpelledOut, spelledOut, unit, whole } from './typed';
+import { draftSpelledOut, pauseAfter, spelledOut, unit, whole } from './typed';
 import { setWords } from './words.svelte';
 
 const INCH = { system: 'inch', fraction: 'eighth', metric: 'cm' };
@@ -32,6 +32,15 @@ describe('what is typed', () => {
     assert.equal(spelled.side, '5 in');
     assert.equal(spelled.lap, '1/2 in');
     assert.deepEqual([spelled.across, spelled.down, spelled.washes], ['6', '8', '1']);
+  });
+
+  test('a figure that goes on is waited for, a whole one is read at once', () => {
+    for (const text of ['24.', '24,', '9 1/', '9-', '9 1⁄ ']) {
+      assert.ok(pauseAfter(['12', text]) > 1000, text);
+    }
+    for (const text of ['', '24', '24.5', '9 1/2', '9-1/2', '24 cm', 'abc.']) {
+      assert.ok(pauseAfter([text, '12']) < 200, text);
+    }
   });
 
   test('a whole number is read as such and anything else is none', () => {

@@ -15,6 +15,14 @@ export function spelledOut(text: string, ruler: Ruler): string {
   return written ? text : `${bare} ${t(`ui-unit-${unit(ruler)}`)}`;
 }
 
+/** A figure that goes on, such as `24.` or `9 1/`: nobody wants to be told that it cannot be read. */
+const GOES_ON = /\d\s*[.,/⁄-]\s*$/u;
+
+/** How long after the last key the core is asked about these texts, in milliseconds. */
+export function pauseAfter(texts: string[]): number {
+  return texts.some((text) => GOES_ON.test(text)) ? 1500 : 80;
+}
+
 const MEASURES = [
   'side',
   'lap',
