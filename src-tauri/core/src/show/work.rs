@@ -827,6 +827,26 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
             target = context.by(target.width, target.height)
         ));
     }
+    // Joined as it is, a block that was to be trimmed again keeps its size.
+    let parts = throw.assembly().join(piece).map(|j| [j.first, j.second]);
+    let parts = parts.filter(|_| matches!(task, Task::Dot | Task::Pin));
+    for part in parts
+        .into_iter()
+        .flatten()
+        .filter(|p| throw.trims_again(*p))
+    {
+        let Some(size) = throw.work(part).and_then(|w| w.squared) else {
+            continue;
+        };
+        let target = throw.target(part);
+        out.push(say!(
+            context,
+            "special-trim-first",
+            piece = names::piece(throw, part, context),
+            size = context.by(size.width, size.height),
+            target = context.by(target.width, target.height)
+        ));
+    }
     if task == Task::SquareUp && throw.work(piece).is_none_or(|w| w.held().is_none()) {
         out.extend(short_by_laps(throw, piece, context));
     }

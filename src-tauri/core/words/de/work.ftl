@@ -178,6 +178,7 @@ special-measure-first = Miss zuerst die ganze Decke: Nur so lässt sich sagen, w
 special-measure-unknown = Vor dem Waschen wurde sie nicht gemessen. Wenn du sie jetzt misst, siehst du, was die nächste Wäsche macht.
 special-spare = Aus dem, was auf dem Stapel liegt, gibt es kein Quadrat aus { $denim } mehr. Nimm ein Ersatzquadrat, oder leg mehr Stoff auf den Stapel.
 special-no-spare = Aus dem, was auf dem Stapel liegt, gibt es kein Quadrat aus { $denim } mehr, und kein Ersatzquadrat ist übrig. Leg mehr Stoff auf den Stapel.
+special-trim-first = { $piece } ist vorher noch einmal zu schneiden, auf { $target }: Jetzt verbunden, bleibt es bei { $size }.
 special-trim-again = Das Stück war schon auf { $size } geschnitten. Schneide es noch einmal, auf { $target }.
 special-left-out = Nicht mit den anderen abgehakt: { $names }. Was die Maße dort sagen, siehst du dir erst einzeln an.
 remain = { $done ->

@@ -185,6 +185,7 @@ special-measure-first = Measure the whole throw first: only then can you tell la
 special-measure-unknown = It was not measured before washing. If you measure it now, you can tell what the next wash does.
 special-spare = Nothing on the pile gives another square of { $denim }. Take a spare, or put more cloth on the pile.
 special-no-spare = Nothing on the pile gives another square of { $denim }, and no spare is left. Put more cloth on the pile.
+special-trim-first = { $piece } is to be trimmed once more first, to { $target }: joined now, it stays at { $size }.
 special-trim-again = It was squared up to { $size } before. Trim it once more, to { $target }.
 special-left-out = Not ticked with the rest: { $names }. What its measures say has to be looked at first, one by one.
 remain = { $done ->

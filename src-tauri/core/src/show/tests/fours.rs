@@ -766,6 +766,16 @@ fn what_is_trimmed_again_is_trimmed_from_what_it_holds_now() {
         [size.width, size.height],
         [sixty_fourths(18 * 64 + 8), sixty_fourths(9 * 64 + 24)]
     );
+    // Who joins them as they are is told of both, and that they keep their size.
+    let whole = throw.assembly().whole();
+    let told = crate::show::work::special(throw, Task::Dot, whole, context(&words));
+    let told = plain(&told);
+    for four in ["Four A1", "Four A2"] {
+        let first = format!(
+            "{four} is to be trimmed once more first, to 9⅜ × 9⅜ in: joined now, it stays at 9½ × 9½ in."
+        );
+        assert!(told.contains(&first), "{told}");
+    }
     let card = card_of(&journal, Task::SquareUp, FOUR);
     assert_eq!(card.piece, first);
     let how = plain(&card.how);
