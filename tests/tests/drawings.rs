@@ -462,8 +462,8 @@ fn what_the_maker_typed_is_told_as_typed() {
         journal.throw().prints.clone(),
         journal.throw().denims.clone(),
     );
-    for print in &mut prints {
-        print.name = format!("=1+1 ]]> {typed}");
+    for (n, print) in prints.iter_mut().enumerate() {
+        print.name = format!("=1+1 ]]> {typed} {n}");
     }
     act(&mut journal, &Command::SetCloth { prints, denims });
     for face in [Face::Front, Face::Back] {
@@ -484,8 +484,8 @@ fn what_the_maker_typed_is_told_as_typed() {
         );
     }
     let rows = read(&Table::Covering.csv(&journal, context(&words, System::Inch)));
-    for row in &rows[1..] {
-        assert_eq!(row[1], format!("'=1+1 ]]> {typed}"));
+    for (n, row) in rows[1..].iter().enumerate() {
+        assert_eq!(row[1], format!("'=1+1 ]]> {typed} {n}"));
     }
 }
 

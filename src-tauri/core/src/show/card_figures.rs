@@ -13,7 +13,6 @@ use crate::show::bound;
 use crate::show::context::Context;
 use crate::show::names::fabrics_to_cut;
 use crate::show::parts::Figure;
-use crate::show::work::laid_side;
 use crate::throw::stock::strip_shown;
 use crate::throw::tasks::Task;
 use crate::throw::{Throw, Work};
@@ -52,7 +51,7 @@ pub(super) fn card_figures(
             for name in fabrics_to_cut(throw, piece) {
                 add("fabric", context.plain(name));
             }
-            let side = laid_side(throw, piece).unwrap_or(plan.side);
+            let side = throw.laid_side(piece).unwrap_or(plan.side);
             add("square", context.by(side, side));
         }
         Task::CoverFront | Task::CoverBack => {

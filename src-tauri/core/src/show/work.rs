@@ -593,7 +593,7 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
         out.extend(usual.lines().map(str::to_string));
         return out;
     }
-    if let (Task::CutFabric, Some(side)) = (task, laid_side(throw, piece)) {
+    if let (Task::CutFabric, Some(side)) = (task, throw.laid_side(piece)) {
         let side = context.by(side, side);
         out.push(say!(context, "how-cut-fabric-laid-on", side = side));
         return out;
@@ -662,12 +662,6 @@ pub(super) fn usual_how(throw: &Throw, task: Task, piece: Rect, context: Context
         out = format!("{}\n{out}", say!(context, "how-twin-out"));
     }
     out
-}
-
-/// The side to which fabric is cut for a square that is sewn in, where some is laid onto it.
-pub(super) fn laid_side(throw: &Throw, square: Rect) -> Option<Length> {
-    let on = |face| throw.laid_on(square, face);
-    Face::BOTH.into_iter().find_map(on)
 }
 
 /// How many squares lie along the join of a piece.

@@ -698,6 +698,12 @@ impl Throw {
         self.work.get(&square)?.laid_on[face.index()]
     }
 
+    /// The side to which fabric is cut for a square that is sewn in, where some is laid onto it.
+    pub fn laid_side(&self, square: Rect) -> Option<Length> {
+        let on = |face| self.laid_on(square, face);
+        Face::BOTH.into_iter().find_map(on)
+    }
+
     /// The side of a print's fabric where it is laid on a square that is sewn in; none where such a
     /// square is too small.
     pub fn lies_on_sewn(&self, print: u8) -> Option<Length> {
