@@ -103,7 +103,9 @@ pub(super) fn stages(
             );
             let mut step = step(throw, (task, None), title, &[whole], &mut cautions, both);
             if *turn > 1 {
+                step.how.clear();
                 step.learned.clear();
+                step.caution = None;
             }
             step.count = String::new();
             step.tick = Some(done >= *turn);
