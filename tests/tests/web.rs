@@ -688,13 +688,16 @@ fn a_newer_app_waits_until_the_next_start() {
     let is_newer = "return document.querySelector('meta[name=newer]') !== null";
     assert_eq!(browser.run(is_newer), false);
     // It takes over at a start at which no other page is there; on a slow machine the one before
-    // may still be. Only the start at which it does says so.
-    let took_over = (0..5).any(|_| {
-        browser.run("location.reload()");
-        (0..40).any(|_| {
+    // may still be. Only the start at which it does says so: none is begun before the last is there.
+    let started = "return window.before || document.readyState !== 'complete' ? null
+        : document.querySelector('meta[name=newer]') !== null";
+    let took_over = (0..20).any(|_| {
+        browser.run("window.before = true; location.reload()");
+        let newer = (0..240).find_map(|_| {
             std::thread::sleep(std::time::Duration::from_millis(250));
-            browser.driver().run(is_newer, &[]).ok() == Some(json!(true))
-        })
+            browser.driver().run(started, &[]).ok()?.as_bool()
+        });
+        newer == Some(true)
     });
     assert!(took_over, "the newer app is still waiting");
     browser.wait_text("Lapwork has been updated");

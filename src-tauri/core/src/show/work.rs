@@ -640,7 +640,6 @@ pub(super) fn usual_how(throw: &Throw, task: Task, piece: Rect, context: Context
         first = row(0),
         second = row(1),
         between = context.needle(plan.stitch.width()),
-        over = context.length(plan.lap),
         long = context.needle(plan.stitch_long())
     );
     if let (Task::Dot | Task::Pin, Some(join)) = (task, throw.assembly().join(piece))
@@ -657,16 +656,7 @@ pub(super) fn usual_how(throw: &Throw, task: Task, piece: Rect, context: Context
         out.push('\n');
         out += &bound::clear(throw, context);
     }
-    // From here on a corner is turned, and a twin needle turns none.
-    if let (Task::JoinBinding | Task::StitchBinding, Stitch::Twin { .. }) = (task, plan.stitch) {
-        out = format!("{}\n{out}", say!(context, "how-twin-out"));
-    }
     out
-}
-
-/// How many squares lie along the join of a piece.
-pub(super) fn squares_along(throw: &Throw, piece: Rect) -> u16 {
-    throw.assembly().join(piece).map_or(0, along)
 }
 
 fn along(join: &Join) -> u16 {
@@ -804,6 +794,14 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
     let mut out = Vec::new();
     if task == Task::CutBinding {
         out.extend(strips_left(throw, context));
+    }
+    // From here on a corner is turned, and a twin needle turns none.
+    if let (Task::JoinBinding, Stitch::Twin { .. }) = (task, throw.plan.stitch) {
+        out.push(say!(context, "special-twin-out"));
+    }
+    if task == Task::GlueBinding {
+        let over = context.length(throw.plan.lap);
+        out.push(say!(context, "special-binding-end", over = over));
     }
     if task == Task::Wash && throw.wholes.is_empty() {
         // The change in washing needs a measure before it.

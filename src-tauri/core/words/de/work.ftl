@@ -178,6 +178,8 @@ special-measure-first = Miss zuerst die ganze Decke: Nur so lässt sich sagen, w
 special-measure-unknown = Vor dem Waschen wurde sie nicht gemessen. Wenn du sie jetzt misst, siehst du, was die nächste Wäsche macht.
 special-spare = Aus dem, was auf dem Stapel liegt, gibt es kein Quadrat aus { $denim } mehr. Nimm ein Ersatzquadrat, oder leg mehr Stoff auf den Stapel.
 special-no-spare = Aus dem, was auf dem Stapel liegt, gibt es kein Quadrat aus { $denim } mehr, und kein Ersatzquadrat ist übrig. Leg mehr Stoff auf den Stapel.
+special-twin-out = Nimm zuerst die Zwillingsnadel heraus und setz eine einzelne ein: Mit einer Zwillingsnadel lässt sich an Ecken nicht wenden.
+special-binding-end = Leg das Ende { $over } oder etwas mehr über den Anfang, und schneide ab, was übrig ist.
 special-trim-first = { $piece } ist vorher noch einmal zu schneiden, auf { $target }: Jetzt verbunden, bleibt es bei { $size }.
 special-trim-again = Das Stück war schon auf { $size } geschnitten. Schneide es noch einmal, auf { $target }.
 special-left-out = Nicht mit den anderen abgehakt: { $names }. Was die Maße dort sagen, siehst du dir erst einzeln an.
@@ -364,7 +366,6 @@ how-square-up-measure = Miss zuerst: Jeansstoff dehnt sich am Ende einer Naht.
     Schneide ab, was übersteht, auf jeder Seite die Hälfte. Meist ist nichts zu schneiden.
 how-cut-binding = Schneide alle Streifen gleich, genau so lang wie angegeben, mit geraden Seiten und rechtwinkligen Enden: Danach ist geplant, wo ihre Ansätze liegen.
 how-join-binding = Leg das Ende eines Streifens so breit wie die Überlappung über den Anfang des nächsten und näh quer darüber. So weiter, bis alle ein langer Streifen sind.
-how-twin-out = Nimm zuerst die Zwillingsnadel heraus: Ab hier näht eine einzelne Nadel. Mit einer Zwillingsnadel lässt sich an den Ecken nicht wenden.
 how-join-binding-seam = Leg die Enden zweier Streifen rechts auf rechts, näh quer darüber und bügle die Naht auseinander. So weiter, bis alle ein langer Streifen sind.
 how-press-binding = Falte den Streifen der Länge nach zur Hälfte, offene Kanten aufeinander, und bügle einen scharfen Bruch.
 how-trim-edge = Bügle die ganze Kante von beiden Seiten und lass sie abkühlen; schneide dann nur ab, was vorsteht, damit jede Seite eine gerade Linie ist.
@@ -373,11 +374,11 @@ how-trim-edge = Bügle die ganze Kante von beiden Seiten und lass sie abkühlen;
     Stell das Bügeleisen beiseite, bevor du schneidest: Die Kante wird kalt geschnitten.
 how-glue-binding = Leg die Decke mit der Vorderseite nach oben. Beginne an der hier angegebenen Stelle und geh im Uhrzeigersinn herum.
     Schieb die Kante der Decke bis an den Bruch in den Streifen. Halte sie dort mit Punkten aus auswaschbarem Kleber fest, bügle und lass es abkühlen. Auf jeder Seite ist etwas weniger als die Hälfte des Streifens zu sehen: Den Rest nimmt die Kante auf.
-    Falte den Streifen an jeder Ecke, wie ihre Bilder es zeigen. Leg ihn am Ende { $over } oder etwas mehr über seinen Anfang, nie über einer Kreuzung, und schneide ab, was übrig ist.
+    Falte den Streifen an jeder Ecke, wie ihre Bilder es zeigen. Leg ihn am Ende über seinen Anfang; nie über einer Kreuzung.
 how-glue-binding-untrimmed = Bügle vor dem Einfassen die ganze Kante und schneide sie gerade und gleichmäßig.
     Leg die Decke mit der Vorderseite nach oben. Beginne an der hier angegebenen Stelle und geh im Uhrzeigersinn herum.
     Schieb die Kante der Decke bis an den Bruch in den Streifen. Halte sie dort mit Punkten aus auswaschbarem Kleber fest, bügle und lass es abkühlen. Auf jeder Seite ist etwas weniger als die Hälfte des Streifens zu sehen: Den Rest nimmt die Kante auf.
-    Falte den Streifen an jeder Ecke, wie ihre Bilder es zeigen. Leg ihn am Ende { $over } oder etwas mehr über seinen Anfang, nie über einer Kreuzung, und schneide ab, was übrig ist.
+    Falte den Streifen an jeder Ecke, wie ihre Bilder es zeigen. Leg ihn am Ende über seinen Anfang; nie über einer Kreuzung.
 how-stitch-binding = Näh ringsum eine Reihe durch alle Lagen, { $edge } von der offenen Kante des Streifens. Geh langsam um die Ecken und über die Verbindungen der Quadrate.
     Die Naht geht durch drei Lagen Jeansstoff, die zwei des Streifens und die Decke, und durch mehr, wo Quadrate und wo Streifen verbunden sind: Setz eine neue einzelne Jeansnadel der Stärke 100/16 ein, wenn die Anleitung deiner Maschine sie zulässt, und dreh an den dicksten Stellen mit der Hand.
 corner-1 = Befestige den gefalteten Streifen an der ersten Kante bis zur Ecke. Der Rest ist noch frei.

@@ -185,6 +185,8 @@ special-measure-first = Measure the whole throw first: only then can you tell la
 special-measure-unknown = It was not measured before washing. If you measure it now, you can tell what the next wash does.
 special-spare = Nothing on the pile gives another square of { $denim }. Take a spare, or put more cloth on the pile.
 special-no-spare = Nothing on the pile gives another square of { $denim }, and no spare is left. Put more cloth on the pile.
+special-twin-out = Take out the twin needle first, and put in a single one: a twin needle cannot turn at corners.
+special-binding-end = Lap the end over the beginning by { $over } or a little more, and cut off what is over.
 special-trim-first = { $piece } is to be trimmed once more first, to { $target }: joined now, it stays at { $size }.
 special-trim-again = It was squared up to { $size } before. Trim it once more, to { $target }.
 special-left-out = Not ticked with the rest: { $names }. What its measures say has to be looked at first, one by one.
@@ -371,7 +373,6 @@ how-square-up-measure = Measure it first: denim stretches at the end of a seam.
     Trim what is over, half from each side. Most need no trimming.
 how-cut-binding = Cut all strips alike, exactly to this length, with straight sides and square ends: the places of their joins are planned by it.
 how-join-binding = Lay the end of one strip over the beginning of the next, as wide as the lap, and stitch across. Go on until all are one long strip.
-how-twin-out = Take out the twin needle first: from here on one needle sews. A twin needle cannot turn at the corners.
 how-join-binding-seam = Lay the ends of two strips right sides together, stitch across, and press the seam open. Go on until all are one long strip.
 how-press-binding = Fold the strip in half lengthwise, raw edges even, and press a sharp crease.
 how-trim-edge = Press the whole edge from both sides and let it cool; then trim off only what stands out, so that every side is one straight line.
@@ -380,11 +381,11 @@ how-trim-edge = Press the whole edge from both sides and let it cool; then trim 
     Put the iron aside before you cut: the edge is cut cold.
 how-glue-binding = Lay the throw with its front up. Begin at the place given here, and go round clockwise.
     Push the edge of the throw into the fold, right to the crease. Hold it there with dots of washable glue, press, and let it cool. On each face a little less than half of the strip shows: the edge takes up the rest.
-    Fold the strip at each corner as its pictures show. At the end lap it over its beginning by { $over } or a little more, never over a crossing, and cut off what is over.
+    Fold the strip at each corner as its pictures show. At the end lap it over its beginning; never over a crossing.
 how-glue-binding-untrimmed = Before you bind, press the whole edge and trim it straight and even.
     Lay the throw with its front up. Begin at the place given here, and go round clockwise.
     Push the edge of the throw into the fold, right to the crease. Hold it there with dots of washable glue, press, and let it cool. On each face a little less than half of the strip shows: the edge takes up the rest.
-    Fold the strip at each corner as its pictures show. At the end lap it over its beginning by { $over } or a little more, never over a crossing, and cut off what is over.
+    Fold the strip at each corner as its pictures show. At the end lap it over its beginning; never over a crossing.
 how-stitch-binding = Stitch one row all round, through all layers, { $edge } from the raw edge of the strip. Go slowly at the corners and where the joins of the squares meet the edge.
     It goes through three layers of denim, the two of the strip and the throw, and through more where squares and where strips are joined: put in a new, single jeans needle of size 100/16 if your machine’s manual allows it, and turn the wheel by hand over the thickest places.
 corner-1 = Hold the folded strip on the first edge as far as the corner. The rest is still free.

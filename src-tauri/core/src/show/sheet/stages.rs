@@ -435,11 +435,7 @@ fn step(
             row.other = None;
         }
     }
-    // How the longest join is brought into line holds for the shorter ones too.
-    let along = |p: &Rect| (work::squares_along(throw, *p), *p == piece);
-    let lined = pieces.iter().copied().max_by_key(along);
-    let lined = lined.filter(|_| matches!(task, Task::Dot | Task::Pin));
-    let usual = work::usual_how(throw, task, lined.unwrap_or(piece), context);
+    let usual = work::usual_how(throw, task, piece, context);
     let mut how: Vec<String> = usual.lines().map(str::to_string).collect();
     if let Some(face) = covered_face(task) {
         let goes_on = |n: u8| pieces.iter().any(|p| throw.cover(*p).on(face) == Some(n));
@@ -484,10 +480,13 @@ fn step(
         },
         figures,
         // At length the first time, then in short.
-        caution: task.caution().map(|caution| {
-            let first = cautions.insert(format!("{caution:?}"));
-            warning(throw, caution, !first, context)
-        }),
+        caution: task
+            .caution()
+            .filter(|_| task != Task::GlueBinding)
+            .map(|caution| {
+                let first = cautions.insert(format!("{caution:?}"));
+                warning(throw, caution, !first, context)
+            }),
         tick: None,
     }
 }

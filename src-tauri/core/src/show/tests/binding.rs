@@ -412,24 +412,39 @@ fn a_join_past_the_beginning_is_told() {
 }
 
 /// A twin needle comes out before the first step of the binding that sews; who sews with one needle
-/// has none to take out. The glued binding is pressed: the step warns of the iron.
+/// has none to take out, and either stitches the binding down with a single one. The glued binding is
+/// pressed: the step warns of the iron.
 #[test]
 fn the_twin_needle_comes_out_before_the_binding() {
     let words = Words::english();
-    let told = |stitch| {
+    let told = |stitch, task| {
         let journal = begin(Plan {
             stitch,
             ..Plan::default()
         });
         let throw = journal.throw();
         let whole = throw.assembly().whole();
-        [Task::JoinBinding, Task::StitchBinding].map(|task| {
-            let how = crate::show::work::usual_how(throw, task, whole, context(&words));
-            how.starts_with("Take out the twin needle first")
-        })
+        let mut told = crate::show::work::special(throw, task, whole, context(&words));
+        told.push(crate::show::work::usual_how(
+            throw,
+            task,
+            whole,
+            context(&words),
+        ));
+        plain(&told)
     };
-    assert_eq!(told(Plan::default().stitch), [true; 2]);
-    assert_eq!(told(crate::plan::Stitch::Straight), [false; 2]);
+    let straight = crate::plan::Stitch::Straight;
+    for (stitch, out) in [(Plan::default().stitch, true), (straight, false)] {
+        let joined = told(stitch, Task::JoinBinding);
+        assert_eq!(joined.starts_with("Take out the twin needle first"), out);
+        let stitched = told(stitch, Task::StitchBinding);
+        assert!(stitched.contains("put in a new, single jeans needle"));
+    }
+    let glued = told(straight, Task::GlueBinding);
+    assert!(
+        glued.contains("Lap the end over the beginning by ½ in or a little more"),
+        "{glued}"
+    );
     let warned = Task::GlueBinding.caution();
     assert_eq!(warned, Some(crate::throw::tasks::Caution::Iron));
 }
