@@ -12,6 +12,7 @@
 //!
 //! | Room | What is in it |
 //! | --- | --- |
+//! | `types` | the derive that declares a type to the window, and writes nothing unless that is asked for |
 //! | [`measure`] | exact lengths and counts that are only read within bounds; reading of untrusted input, naming the figure that is out of bounds; parsing and rounding to a ruler; true outlines from sides and diagonals |
 //! | [`words`] | all sentences, by language |
 //! | [`plan`] | squares, laps, stitch, grid; the order of assembly; the binding; grids near a wish; test scraps |
@@ -79,3 +80,4 @@ pub mod plan;
 pub mod rescue;
 pub mod show;
 pub mod throw;
+mod types;

@@ -92,9 +92,9 @@ use crate::cloth::halves::{self, Band};
 use crate::measure::{
     Area, Count, Length, Ruler, System, eighth_inches, in_nm, inches, nm, square_metres,
 };
+use crate::types::TS;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
-use ts_rs::TS;
 
 /// Most places a strip may begin.
 pub const MOST_PLACES: i64 = 200_000;

@@ -6,8 +6,8 @@
 
 use crate::cloth::photos::PhotoId;
 use crate::measure::{Count, Length};
+use crate::types::TS;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// One side of the throw.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]

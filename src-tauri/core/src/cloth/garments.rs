@@ -11,8 +11,8 @@ pub use crate::cloth::starts::{
     GarmentKind, GarmentSize, GarmentStart, Guess, Knees, small_part, start,
 };
 use crate::measure::{Count, Length, NM_PER_MM, System, eighth_inches, in_nm, inches, nm, zero};
+use crate::types::TS;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// A garment, or other cloth, taken apart.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]

@@ -20,9 +20,9 @@
 //! [`MOST`] stations and as many zones.
 
 use crate::measure::{Area, Length, in_mm, in_nm, nm, square_metres, zero};
+use crate::types::TS;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
-use ts_rs::TS;
 
 /// Most stations, and most zones, of one piece.
 pub const MOST: usize = 200;

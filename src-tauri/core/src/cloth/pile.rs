@@ -12,9 +12,9 @@ use crate::cloth::ways::{CutWay, laid};
 use crate::cloth::weight::Cloth;
 use crate::measure::{Count, Length, zero};
 use crate::plan::{Joining, Plan};
+use crate::types::TS;
 use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
-use ts_rs::TS;
 
 /// How squares of this side are cut: at every eighth of an inch, nothing to trim.
 pub fn how(side: Length) -> Cutting {

@@ -20,8 +20,8 @@
 
 use crate::cloth::pieces::{GarmentPart, OutlineStation, Piece, Zone, ZoneKind, mirrored};
 use crate::measure::{Length, NM_PER_INCH, NM_PER_MM, System, eighth_inches, in_nm, nm, zero};
+use crate::types::TS;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// What was said of a garment that nobody has measured.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]

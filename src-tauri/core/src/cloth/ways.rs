@@ -41,9 +41,9 @@
 use crate::cloth::cutting::{CutPlan, Cutting, CuttingFault, Half, Patch, Strip, at_most, lay_out};
 use crate::cloth::garments::{MOST, OutlineStation, Piece, Zone};
 use crate::measure::{in_nm, nm};
+use crate::types::TS;
 use serde::{Deserialize, Serialize};
 use std::borrow::Cow;
-use ts_rs::TS;
 
 /// How a piece is cut; nothing said is the plain way, in strips across from the hem.
 #[derive(

@@ -28,10 +28,10 @@
 use crate::measure::limits::{MOST, OutOfBounds};
 use crate::measure::{Area, System, square_metres};
 use crate::plan::Plan;
+use crate::types::TS;
 use serde::{Deserialize, Serialize};
 use std::ops::{Add, Mul};
 use thiserror::Error;
-use ts_rs::TS;
 use uom::si::areal_mass_density::{gram_per_square_meter, kilogram_per_square_meter};
 use uom::si::f64::ArealMassDensity;
 use uom::si::length::{meter, millimeter};

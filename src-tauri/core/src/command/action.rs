@@ -14,8 +14,8 @@ use crate::throw::event::Item;
 use crate::throw::facts::Mishap;
 use crate::throw::tasks::Task;
 use crate::throw::wishes::{Layout, Wishes};
+use crate::types::TS;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// Longest name, in characters.
 pub const LONGEST_NAME: usize = 80;

@@ -6,11 +6,11 @@
 //! nothing, so that no record, however often it says the same, overflows one.
 
 use crate::measure::limits::OutOfBounds;
+use crate::types::TS;
 use serde::{Deserialize, Serialize};
 use std::cmp::Ordering;
 use std::iter::Sum;
 use std::ops::{Add, AddAssign, Sub, SubAssign};
-use ts_rs::TS;
 
 /// How many there are of something, at most [`Count::MOST`]; a number in JSON.
 #[derive(

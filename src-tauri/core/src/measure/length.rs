@@ -22,12 +22,12 @@
 //! What multiplies two lengths is an area, and areas are floating point.
 
 use crate::measure::limits::OutOfBounds;
+use crate::types::TS;
 use serde::{Deserialize, Serialize};
 use std::fmt::{self, Display, Formatter};
 use std::iter::Sum;
 use std::marker::PhantomData;
 use std::ops::{Add, AddAssign, Div, Mul, Neg, Sub, SubAssign};
-use ts_rs::TS;
 
 mod exact {
     //! The system of quantities whose base length is a whole nanometre.

@@ -61,9 +61,9 @@ pub mod outline;
 pub use count::Count;
 pub use length::{ADDED_SAFELY, Length, MOST_NM, in_nm, nm};
 
+use crate::types::TS;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
-use ts_rs::TS;
 use unic_langid::LanguageIdentifier;
 
 /// An area in square metres, floating point.

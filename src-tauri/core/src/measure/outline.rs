@@ -81,9 +81,9 @@
 //! ```
 
 use crate::measure::{Length, from_mm, in_mm, nm};
+use crate::types::TS;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
-use ts_rs::TS;
 
 /// A place on the block: millimetres right of and below its top-left corner.
 pub type Spot = (f64, f64);

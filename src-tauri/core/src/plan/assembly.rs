@@ -27,10 +27,10 @@
 //! ```
 
 use crate::plan::{JoinOrder, MOST};
+use crate::types::TS;
 use serde::{Deserialize, Serialize};
 use std::collections::HashMap;
 use thiserror::Error;
-use ts_rs::TS;
 
 /// The places a piece covers, counted from the top left of the front.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize, TS)]

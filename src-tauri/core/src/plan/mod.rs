@@ -36,9 +36,9 @@ pub mod scraps;
 pub use fringe::{fringe, rows};
 
 use crate::measure::{Length, System, eighth_inches, half_inches, inches, millimetres, nm, zero};
+use crate::types::TS;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
-use ts_rs::TS;
 
 /// Between a patch and the lap next to it, ⅛ in: both are laid by eye (our judgement, no source).
 pub fn patch_clear() -> Length {

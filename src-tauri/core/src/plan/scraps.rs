@@ -12,8 +12,8 @@
 
 use crate::measure::{Length, zero};
 use crate::plan::{Joining, Stitch};
+use crate::types::TS;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// What she thought of a scrap.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]

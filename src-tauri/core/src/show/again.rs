@@ -7,8 +7,8 @@ use crate::plan::{Joining, Plan};
 use crate::show::context::Context;
 use crate::show::lessons::{Lessons, view};
 use crate::show::plan::{PlanDraft, draft_of};
+use crate::types::TS;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// A throw about to be made again.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]

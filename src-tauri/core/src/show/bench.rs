@@ -8,8 +8,8 @@ use crate::show::names;
 use crate::show::parts::{Button, Head, head};
 use crate::throw::Throw;
 use crate::throw::tasks::Task;
+use crate::types::TS;
 use serde::Serialize;
-use ts_rs::TS;
 
 /// How far a square is, as a sign.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, TS)]

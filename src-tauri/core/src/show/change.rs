@@ -76,6 +76,13 @@ fn over(throw: &Throw, block: Rect) -> bool {
     throw.assembly().is_block(block) && (held.width > target.width || held.height > target.height)
 }
 
+/// Whether a piece is lapped, or a part of it is.
+fn is_begun(throw: &Throw, piece: Rect) -> bool {
+    let made = |piece: Rect| throw.work(piece).is_some_and(|work| work.made.is_some());
+    let join = throw.assembly().join(piece);
+    made(piece) || join.is_some_and(|join| made(join.first) || made(join.second))
+}
+
 /// What stays as it was made, and what is to be trimmed again or is short, a sentence each.
 fn stays(before: &Throw, after: &Throw, context: Context<'_>) -> Vec<String> {
     let mut out = Vec::new();
@@ -84,10 +91,8 @@ fn stays(before: &Throw, after: &Throw, context: Context<'_>) -> Vec<String> {
     let mut trim: Vec<Rect> = Vec::new();
     let mut short: BTreeMap<(Length, Length), Vec<Rect>> = BTreeMap::new();
     for piece in after.assembly().pieces() {
-        let Some(work) = after.work(piece) else {
-            continue;
-        };
-        if let Some(made) = work.made {
+        let work = after.work(piece);
+        if let Some(made) = work.and_then(|work| work.made) {
             let planned = after.planned(piece);
             let was = before.planned(piece);
             let changed = (was.joining, was.lap) != (planned.joining, planned.lap);
@@ -100,13 +105,13 @@ fn stays(before: &Throw, after: &Throw, context: Context<'_>) -> Vec<String> {
         }
         if after.trims_again(piece) {
             again.push(piece);
-        } else if let Some(size) = work.squared {
+        } else if let Some(size) = work.and_then(|work| work.squared) {
             let target = after.target(piece);
             if size.width < target.width || size.height < target.height {
                 let short = short.entry((size.width, size.height)).or_default();
                 short.push(piece);
             }
-        } else if work.made.is_some() && over(after, piece) {
+        } else if is_begun(after, piece) && over(after, piece) {
             trim.push(piece);
         }
     }

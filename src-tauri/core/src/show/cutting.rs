@@ -25,9 +25,9 @@ use crate::show::typed::{PieceTyped, read_typed, typed_of};
 use crate::throw::Throw;
 use crate::throw::account::{ClothAccount, account, account_with, how_for};
 use crate::throw::tasks::Caution;
+use crate::types::TS;
 use crate::words::Problem;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// A point of the outline being dragged, in the picture's units.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, TS)]

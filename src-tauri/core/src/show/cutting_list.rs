@@ -14,11 +14,11 @@ use crate::show::parts::Button;
 use crate::throw::account::{ClothAccount, LaidPiece, MOST_STRIPS, layout};
 use crate::throw::wishes::Grain;
 use crate::throw::{Event, Throw, Went};
+use crate::types::TS;
 use crate::words::Shown;
 use serde::Serialize;
 use std::cell::RefCell;
 use std::collections::BTreeMap;
-use ts_rs::TS;
 
 /// One line of a piece's cutting list.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]

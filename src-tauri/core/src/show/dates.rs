@@ -5,13 +5,13 @@
 //! changes later are known only to a later build.
 
 use crate::throw::Time;
+use crate::types::TS;
 use crate::words::Words;
 use jiff::Timestamp;
 use jiff::civil::Date;
 use jiff::tz::{TimeZone, TimeZoneDatabase};
 use serde::{Deserialize, Serialize};
 use std::sync::OnceLock;
-use ts_rs::TS;
 
 /// The name of a time zone in the IANA database, such as `Europe/Berlin`; a POSIX rule,
 /// such as `CET-1CEST,M3.5.0,M10.5.0/3`, is understood too. An unknown name means UTC.

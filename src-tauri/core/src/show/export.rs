@@ -10,9 +10,9 @@ use crate::show::dates::ZoneName;
 use crate::show::drawing::Drawing;
 use crate::show::parts::{Head, head};
 use crate::show::tables::{Table, harmless};
+use crate::types::TS;
 use crate::words::Words;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// Something exported from a throw as a file.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]

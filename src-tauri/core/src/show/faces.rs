@@ -14,8 +14,8 @@ use crate::show::picture::{InkKey, Picture};
 use crate::show::wishes::{self, WishLine};
 use crate::throw::Throw;
 use crate::throw::loose::Holds;
+use crate::types::TS;
 use serde::Serialize;
-use ts_rs::TS;
 
 /// One square on a face.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]

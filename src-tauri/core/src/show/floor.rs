@@ -12,8 +12,8 @@ use crate::show::picture::Picture;
 use crate::throw::Throw;
 use crate::throw::loose::loose_units;
 use crate::throw::tasks::{Task, cover_task};
+use crate::types::TS;
 use serde::Serialize;
-use ts_rs::TS;
 
 /// One square laid on the floor.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]

@@ -16,8 +16,8 @@ use crate::show::stages::time_left;
 use crate::throw::account::{ClothAccount, account};
 use crate::throw::stock::{cloth_for, covers, gone};
 use crate::throw::{Item, Throw};
+use crate::types::TS;
 use serde::Serialize;
-use ts_rs::TS;
 
 /// The kilograms of a pound (international avoirdupois pound, 1959; exact to eight places).
 const KG_PER_LB: f64 = 0.453_592_37;

@@ -8,9 +8,9 @@ use crate::plan::{Plan, grids};
 use crate::show::context::Context;
 use crate::show::errors;
 use crate::show::plan::{PlanDraft, read_draft};
+use crate::types::TS;
 use crate::words::{Problem, Shown};
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// What grids to look for.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]

@@ -4,8 +4,8 @@ use crate::log::journal::{Journal, What};
 use crate::show::context::Context;
 use crate::show::events::what;
 use crate::show::parts::{Head, head};
+use crate::types::TS;
 use serde::Serialize;
-use ts_rs::TS;
 
 /// One line of history.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]

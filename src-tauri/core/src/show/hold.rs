@@ -5,9 +5,9 @@ use crate::rescue::holding;
 use crate::show::context::Context;
 use crate::show::fields::typed_size;
 use crate::show::parts::{Button, FieldProblem, Head, head};
+use crate::types::TS;
 use crate::words::Shown;
 use serde::Serialize;
-use ts_rs::TS;
 
 /// One lap that would hold the wished-for size.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]

@@ -15,9 +15,9 @@ use crate::show::shelf::ShelfView;
 use crate::show::{events, names};
 use crate::throw::tasks::Task;
 use crate::throw::{Event, Throw};
+use crate::types::TS;
 use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
-use ts_rs::TS;
 
 /// What to do with an imported throw.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]

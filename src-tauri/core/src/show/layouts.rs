@@ -11,9 +11,9 @@ use crate::show::picture::Picture;
 use crate::show::wishes::{WishLine, lines};
 use crate::throw::Throw;
 use crate::throw::wishes::{Layout, Wishes};
+use crate::types::TS;
 use serde::Serialize;
 use std::collections::BTreeSet;
-use ts_rs::TS;
 
 /// A layout found, to be chosen.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]

@@ -14,8 +14,8 @@ use crate::show::{names, parts};
 use crate::throw::heritage::{DerivedLesson, Heritage, Lesson};
 use crate::throw::tasks::Task;
 use crate::throw::{Note, Throw};
+use crate::types::TS;
 use serde::Serialize;
-use ts_rs::TS;
 
 /// What was learned on an older throw.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]

@@ -18,9 +18,9 @@ use crate::show::parts::{Button, FieldProblem, Figure, Head, head};
 use crate::show::picture::Picture;
 use crate::show::{fields, lessons, names, pictures};
 use crate::throw::{Made, Size, Throw};
+use crate::types::TS;
 use crate::words::Problem;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// A block's sides and diagonals as typed; the diagonals may be left empty.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize, TS)]

@@ -22,10 +22,10 @@ use crate::throw::seams::round;
 use crate::throw::stock;
 use crate::throw::tasks::{Task, cover_task};
 use crate::throw::{Event, Mishap, SeamsToUnpick, Throw};
+use crate::types::TS;
 use crate::words::Problem;
 use serde::Serialize;
 use std::collections::BTreeMap;
-use ts_rs::TS;
 
 /// One thing that can be done about a piece that is off.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]

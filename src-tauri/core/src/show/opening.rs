@@ -6,9 +6,9 @@ use crate::show::context::Context;
 use crate::show::picture::Picture;
 use crate::show::{names, pictures};
 use crate::throw::{SeamsToUnpick, Throw};
+use crate::types::TS;
 use serde::Serialize;
 use std::cmp::Reverse;
-use ts_rs::TS;
 
 /// Seams to be opened before the current step.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]

@@ -10,9 +10,9 @@ use crate::show::picture::Picture;
 use crate::show::stages::{WayView, way};
 use crate::show::{errors, events};
 use crate::throw::tasks::Caution;
+use crate::types::TS;
 use crate::words::{Problem, Shown};
 use serde::Serialize;
-use ts_rs::TS;
 
 /// A named value.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]

@@ -7,8 +7,8 @@
 
 use crate::cloth::fabric::Texture;
 use crate::cloth::photos::PhotoId;
+use crate::types::TS;
 use serde::{Serialize, Serializer};
-use ts_rs::TS;
 
 /// A drawing. Coordinates are in its own units, from the top left.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]

@@ -19,9 +19,9 @@ use crate::show::work::{CutNext, cut_next};
 use crate::show::{change, fields, names};
 use crate::throw::Throw;
 use crate::throw::account::{ClothAccount, PieceAccount, account};
+use crate::types::TS;
 use serde::Serialize;
 use std::collections::BTreeMap;
-use ts_rs::TS;
 
 /// One piece of a heap.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]

@@ -15,9 +15,9 @@ use crate::show::parts::{Button, CompareRow, FieldProblem, Figure, Head, head};
 use crate::show::picture::Picture;
 use crate::show::{change, errors, pictures};
 use crate::throw::{Size, Throw};
+use crate::types::TS;
 use crate::words::Problem;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// Which stitch, without its width.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, TS)]

@@ -27,9 +27,9 @@ use crate::show::work::WorkView;
 use crate::throw::Mishap;
 use crate::throw::tasks::{Station, Task};
 use crate::throw::wishes::Wishes;
+use crate::types::TS;
 use crate::words::Problem;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// What the window wants to see.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, TS)]

@@ -16,9 +16,9 @@ use crate::show::plan::{self, StitchKind};
 use crate::show::{change, errors, fields, pictures};
 use crate::throw::Throw;
 use crate::throw::stock::cloth_for;
+use crate::types::TS;
 use crate::words::Problem;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// What is typed for a test scrap.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]

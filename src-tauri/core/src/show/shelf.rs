@@ -7,9 +7,9 @@ use crate::show::parts::Head;
 use crate::show::picture::Picture;
 use crate::show::{pictures, work};
 use crate::throw::Event;
+use crate::types::TS;
 use crate::words::Problem;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// One throw on the shelf.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]

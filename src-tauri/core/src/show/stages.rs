@@ -9,9 +9,9 @@ use crate::show::context::Context;
 use crate::throw::Throw;
 use crate::throw::stage::{Reached, Stage, stage_now, stages};
 use crate::throw::tasks::Task;
+use crate::types::TS;
 use serde::Serialize;
 use std::collections::BTreeMap;
-use ts_rs::TS;
 
 /// Whether a stage lies behind, is the present one, or is to come.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, TS)]

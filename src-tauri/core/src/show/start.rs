@@ -9,9 +9,9 @@ use crate::show::picture::{Tile, TileMarks};
 use crate::show::pile::{self, ClothOffer};
 use crate::show::plan::PlanDraft;
 use crate::show::shelf::ShelfView;
+use crate::types::TS;
 use crate::words::{LanguageName, Problem};
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// How the window looks and reads.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]

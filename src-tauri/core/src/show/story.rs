@@ -14,9 +14,9 @@ use crate::show::{events, names};
 use crate::throw::index::tier;
 use crate::throw::tasks::Task;
 use crate::throw::{Event, Throw};
+use crate::types::TS;
 use serde::Serialize;
 use std::collections::BTreeMap;
-use ts_rs::TS;
 
 /// The story of a throw's making: a plain structure, to be shown, printed or written out.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, TS)]

@@ -21,9 +21,9 @@ use crate::show::cutting;
 use crate::throw::account::{ClothAccount, account, layout};
 use crate::throw::tasks::Task;
 use crate::throw::{Item, Throw, Time};
+use crate::types::TS;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// A table that can be had.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize, TS)]

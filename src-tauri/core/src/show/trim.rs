@@ -12,10 +12,10 @@ use crate::show::parts::{Button, Head, head};
 use crate::show::picture::{InkKey, Picture};
 use crate::show::{names, pictures};
 use crate::throw::Throw;
+use crate::types::TS;
 use crate::words::Shown;
 use serde::Serialize;
 use std::collections::BTreeSet;
-use ts_rs::TS;
 
 /// A trim size to choose.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]

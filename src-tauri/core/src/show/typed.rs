@@ -6,8 +6,8 @@ use crate::measure::{Fraction, Length, Ruler, from_mm, in_mm, read_exact, zero};
 use crate::show::context::Context;
 use crate::show::parts::FieldProblem;
 use crate::show::{errors, fields};
+use crate::types::TS;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// One station of an outline as typed.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, TS)]

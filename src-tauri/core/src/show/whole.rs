@@ -10,8 +10,8 @@ use crate::show::errors::rejection;
 use crate::show::fields::typed_size;
 use crate::show::parts::{Button, FieldProblem, Figure, Head, head, percent};
 use crate::throw::{Size, Throw};
+use crate::types::TS;
 use serde::Serialize;
-use ts_rs::TS;
 
 /// The whole piece measured against the plan.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]

@@ -12,8 +12,8 @@ use crate::throw::loose::loose_units;
 use crate::throw::stock::{in_hand, to_lay_out};
 use crate::throw::tasks::{Task, cover_task};
 use crate::throw::wishes::{Apart, DenimWish, Grain, Pattern, Wishes};
+use crate::types::TS;
 use serde::Serialize;
-use ts_rs::TS;
 
 /// Unevenness below this, in hundredths of chance, is called even (our judgement).
 const EVEN_ENOUGH: u32 = 35;

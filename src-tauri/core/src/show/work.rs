@@ -31,9 +31,9 @@ use crate::throw::index::tier;
 use crate::throw::tasks::{Caution, Station, Task, covered_face, sitting};
 use crate::throw::wishes::Wishes;
 use crate::throw::{Throw, Time, Work};
+use crate::types::TS;
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
-use ts_rs::TS;
 
 /// Something on the step screen that could be done now.
 #[derive(Debug, Clone, PartialEq, Serialize, TS)]
@@ -486,16 +486,15 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
                 said.extend(usual.lines().map(str::to_string));
                 said.push(say!(context, "sitting-cool"));
             }
-            if task == Task::Dot
-                && !throw
-                    .assembly()
-                    .joins()
-                    .iter()
-                    .any(|j| throw.has(j.whole, Task::Dot))
+            let is_begun =
+                |j: &Join| throw.has(j.whole, Task::Dot) || throw.has(j.whole, Task::Pin);
+            if matches!(task, Task::Dot | Task::Pin)
+                && !throw.assembly().joins().iter().any(is_begun)
             {
-                said.insert(0, say!(context, "special-lay-first"));
+                let joining = joined(throw.plan.joining);
+                said.insert(0, say!(context, "special-lay-first", joining = joining));
                 if throw.scraps.is_empty() {
-                    said.insert(0, say!(context, "special-scrap-first"));
+                    said.insert(0, say!(context, "special-scrap-first", joining = joining));
                 }
             }
             let undecided = undecided(throw, batch);

@@ -14,8 +14,8 @@ use crate::throw::facts::{Made, Mishap, Pieced, StripsCut, Went};
 use crate::throw::heritage::Heritage;
 use crate::throw::tasks::Task;
 use crate::throw::wishes::Wishes;
+use crate::types::TS;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// Milliseconds since 1970, UTC; callers always pass it in.
 pub type Time = i64;

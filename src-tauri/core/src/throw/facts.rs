@@ -3,8 +3,8 @@
 use crate::measure::{Count, Length};
 use crate::plan::assembly::{Rect, Seam};
 use crate::plan::{Joining, Plan, Stitch};
+use crate::types::TS;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// A width and a height.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

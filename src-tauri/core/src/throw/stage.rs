@@ -13,9 +13,9 @@
 use crate::plan::assembly::Kind;
 use crate::throw::state::Throw;
 use crate::throw::tasks::Task;
+use crate::types::TS;
 use serde::Serialize;
 use std::collections::BTreeMap;
-use ts_rs::TS;
 
 /// A stage of the work.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, TS)]

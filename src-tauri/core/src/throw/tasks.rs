@@ -18,8 +18,8 @@
 
 use crate::cloth::fabric::{Cover, Face};
 use crate::plan::{Joining, Plan};
+use crate::types::TS;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// One kind of work done to one piece.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize, TS)]

@@ -3,8 +3,8 @@
 use crate::cloth::fabric::Cover;
 use crate::measure::Count;
 use crate::plan::assembly::Rect;
+use crate::types::TS;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// Which squares of one print are too close together.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, TS)]

@@ -20,12 +20,12 @@ use crate::measure::{
     Count, Digits, Length, NM_PER_INCH, NM_PER_MM, ParseError, Reading, Ruler, Writing, read,
     read_exact,
 };
+use crate::types::TS;
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use serde::Serialize;
 use std::collections::BTreeMap;
 use std::sync::{Arc, LazyLock};
-use ts_rs::TS;
 use unic_langid::LanguageIdentifier;
 
 /// A language the app can speak.

@@ -329,8 +329,14 @@ how-press-lap = Bügle die Überlappung, damit der Kleber hält. Halte die Quadr
 sitting-cool = Leg es flach zum Abkühlen hin, während du das Nächste überlappst. Abhaken musst du nichts: Ist es kühl, kann es genäht werden.
 special-mixed = Von diesem Stoff ist jedes Quadrat anders: Nimm eins, das den Nachbarn nicht gleicht.
 special-short-by-laps = Nach seinen Überlappungen wird er { $size }, kleiner als { $target }, und Schneiden macht nichts größer: Miss ihn und sieh nach, was zu tun ist.
-special-scrap-first = Näh zuerst eine Probe mit dieser Überlappung, dieser Nadel und diesem Garn: siehe „Plan“, „Nähproben“.
-special-lay-first = Leg vor der ersten Überlappung alle Quadrate auf dem Boden aus, beschrifte jedes und stapel sie Reihe für Reihe.
+special-scrap-first = Näh zuerst eine Probe mit dieser { $joining ->
+        [lapped] Überlappung
+       *[other] Naht
+    }, dieser Nadel und diesem Garn: siehe „Plan“, „Nähproben“.
+special-lay-first = Leg vor der ersten { $joining ->
+        [lapped] Überlappung
+       *[other] Naht
+    } alle Quadrate auf dem Boden aus, beschrifte jedes und stapel sie Reihe für Reihe.
 how-cool-lap = Lass es flach liegen, bis es sich kühl anfühlt. Hebst du es warm an, löst sich der Kleber.
 how-pin = Leg die Teile rechts auf rechts, Kante auf Kante, und steck quer zur Kante.
 how-pin-exposed = Leg die Teile links auf links, Kante auf Kante, und steck quer zur Kante. Die offenen Kanten bleiben zu sehen.
@@ -2558,6 +2564,7 @@ sheet-lap-made = Mit { $lap } statt { $planned } begonnen{ $n ->
    *[other] , { $n } insgesamt. { $pieces }.
 }
 sheet-trim-of = Schneiden auf, je { $kind }
+sheet-scrap-first = Näh zuerst eine Probe mit dieser Nadel und diesem Garn.
 sheet-as-step = Wie in Schritt { $n } unter „{ $stage }“.
 sheet-stage-square = Quadrate
 sheet-stage-pair = Paare

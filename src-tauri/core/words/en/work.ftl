@@ -336,8 +336,14 @@ how-press-lap = Press the lap to set the glue. Keep the squares in line.
 sitting-cool = Lay it flat to cool while you lap the next. You need not tick it off: once it is cool, it is ready to stitch.
 special-mixed = Each square of this fabric is different: pick one that is not like those round it.
 special-short-by-laps = By its laps it comes out at { $size }, smaller than { $target }, and trimming adds nothing: measure it, and see what can be done.
-special-scrap-first = Sew a test scrap first, with this lap, needle and thread: see “Plan”, “Test scraps”.
-special-lay-first = Before the first lap, lay all squares out on the floor, label each, and stack them row by row.
+special-scrap-first = Sew a test scrap first, with this { $joining ->
+        [lapped] lap
+       *[other] seam
+    }, needle and thread: see “Plan”, “Test scraps”.
+special-lay-first = Before the first { $joining ->
+        [lapped] lap
+       *[other] seam
+    }, lay all squares out on the floor, label each, and stack them row by row.
 how-cool-lap = Leave it flat until it is cool to the touch. If it is lifted warm, the glue lets go.
 how-pin = Lay the right sides together, edges even, and pin across the edge.
 how-pin-exposed = Lay the wrong sides together, edges even, and pin across the edge. The raw edges will show.
@@ -2139,6 +2145,7 @@ sheet-lap-made = Begun with { $lap } instead of { $planned }{ $n ->
    *[other] , { $n } in all. { $pieces }.
 }
 sheet-trim-of = Trim each { $kind } to
+sheet-scrap-first = Sew a test scrap first, with this needle and thread.
 sheet-as-step = As in step { $n } of “{ $stage }”.
 sheet-stage-square = Squares
 sheet-stage-pair = Pairs

@@ -5,8 +5,8 @@
 use super::tiles::ALWAYS_LIGHT;
 use crate::cloth::fabric::lightness;
 use crate::show::picture::{DrawnCloth, Ink, Tile, TileMarks};
+use crate::types::TS;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 /// How a drawing is coloured.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Hash, Serialize, Deserialize, TS)]

@@ -28,9 +28,9 @@ use crate::log::journal::Journal;
 use crate::show::context::Context;
 use crate::show::tables::slug;
 use crate::throw::Throw;
+use crate::types::TS;
 use crate::words::Problem;
 use serde::{Deserialize, Serialize};
-use ts_rs::TS;
 
 pub use face_page::face_svg;
 pub use inks::Style;

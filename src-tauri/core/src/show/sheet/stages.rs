@@ -447,6 +447,9 @@ fn step(
             how.push(say!(both, "sheet-mixed", prints = names));
         }
     }
+    if matches!(task, Task::Dot | Task::Pin) && cautions.insert("scrap".to_string()) {
+        how.insert(0, say!(both, "sheet-scrap-first"));
+    }
     if matches!(task, Task::Dot | Task::Pin | Task::Stitch) {
         for piece in pieces {
             if let Some(opened) = work::opened_in_part(throw, *piece) {

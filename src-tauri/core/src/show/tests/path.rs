@@ -596,4 +596,10 @@ fn the_steps_of_a_sheet_name_what_they_make() {
             "Zwei Paare zum Vierer überlappen"
         ]
     );
+    // Others too sew a scrap before the first lap, and are told once.
+    let scrap = "Näh zuerst eine Probe mit dieser Nadel und diesem Garn.";
+    let steps = sheet.stages.iter().flat_map(|stage| &stage.steps);
+    let told: Vec<_> = steps.filter(|s| s.how.iter().any(|l| l == scrap)).collect();
+    assert_eq!(told.len(), 1);
+    assert_eq!(told[0].title, titles(1));
 }

@@ -70,6 +70,36 @@ fn needles_are_typed_in_millimetres() {
     assert_eq!(seen.tidy.width, "3 mm");
 }
 
+/// A four of which one pair is sewn comes out as wide as that pair: it is to be trimmed as well.
+#[test]
+fn a_change_names_the_fours_of_which_pairs_are_sewn() {
+    use crate::plan::assembly::Kind;
+    let words = Words::english();
+    let context = context(&words);
+    let mut journal = bare_denim(4, 4);
+    next(&mut journal, Task::Cut, Kind::Square, 16);
+    for task in [Task::Dot, Task::PressLap, Task::CoolLap, Task::Stitch] {
+        next(&mut journal, task, Kind::Pair, 1);
+    }
+    let plan = Plan {
+        lap: quarter_inches(3),
+        between: None,
+        ..journal.throw().plan
+    };
+    let draft = Some(Box::new(draft_of(&plan, context)));
+    let Ok(View::Plan(seen)) = answer(&journal, &Query::Plan { draft }, context) else {
+        panic!()
+    };
+    // By hand: 5 + 5 − ½ = 9½ in wide, of 5 + 5 − ¾ = 9¼ in.
+    assert_eq!(
+        seen.aside,
+        [
+            "Left as glued or sewn, with ½\u{a0}in: Pair 1·1 + 1·2.",
+            "To be trimmed when squared up, to 9¼\u{a0}× 9¼\u{a0}in: Four A1.",
+        ]
+    );
+}
+
 #[test]
 fn a_change_names_what_stays_and_what_is_trimmed_again() {
     use crate::plan::assembly::Kind;

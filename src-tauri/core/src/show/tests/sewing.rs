@@ -428,6 +428,14 @@ fn exposed_seams_are_pressed_open_and_snipped_before_the_wash() {
             if card.task == Task::PressSeam {
                 assert!(said.contains("open"), "{said}");
             }
+            // Once, before anything is joined.
+            let is_first = card.task == Task::Pin && !steps.contains(&Task::Pin);
+            for first in [
+                "Sew a test scrap first, with this seam, needle and thread",
+                "Before the first seam, lay all squares out on the floor",
+            ] {
+                assert_eq!(said.contains(first), is_first, "{:?}: {said}", card.task);
+            }
             steps.push(card.task);
             act(&mut journal, &for_all(&card).action, 1);
         }
