@@ -1,7 +1,6 @@
 //! The derive `TS` that declares a type to the window.
 //!
-//! Only the test that makes the window's types asks for it, by the feature `types`. Otherwise it writes
-//! nothing.
+//! The feature `types` makes it write; without that, and in the core's own tests, it writes nothing.
 
 #[cfg(any(test, not(feature = "types")))]
 pub(crate) use lapwork_undeclared::TS;

@@ -2,8 +2,7 @@
 //!
 //! The core derives `TS` on all that its views and commands hold, so that the window's types can be
 //! made from them. Only the test that makes them asks for what that derive writes (the core's feature
-//! `types`); the program, the page for browsers and the core's own tests are built without it, which
-//! saves about a fifth of the core's code before it is linked.
+//! `types`). The program, the page for browsers and the core's own tests are built without it.
 
 use proc_macro::TokenStream;
 

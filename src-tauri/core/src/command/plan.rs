@@ -27,8 +27,7 @@ fn as_sewn(throw: &Throw, mut plan: Plan) -> Plan {
         throw.plan.natural_four()
     };
     let within = |kind| matches!(kind, Kind::Pair | Kind::Four);
-    let sewn = |whole| throw.work(whole).is_some_and(|w| w.made.is_some());
-    let left = |j: &Join| within(throw.kind(j.whole)) && !sewn(j.whole);
+    let left = |j: &Join| within(throw.kind(j.whole)) && !throw.is_made(j.whole);
     let all_sewn = || !throw.assembly().joins().iter().any(left);
     let same = plan.side == throw.plan.side && plan.order == throw.plan.order;
     let same_grid = (plan.across, plan.down) == (throw.plan.across, throw.plan.down);

@@ -76,13 +76,6 @@ fn over(throw: &Throw, block: Rect) -> bool {
     throw.assembly().is_block(block) && (held.width > target.width || held.height > target.height)
 }
 
-/// Whether a piece is lapped, or a part of it is.
-fn is_begun(throw: &Throw, piece: Rect) -> bool {
-    let made = |piece: Rect| throw.work(piece).is_some_and(|work| work.made.is_some());
-    let join = throw.assembly().join(piece);
-    made(piece) || join.is_some_and(|join| made(join.first) || made(join.second))
-}
-
 /// What stays as it was made, and what is to be trimmed again or is short, a sentence each.
 fn stays(before: &Throw, after: &Throw, context: Context<'_>) -> Vec<String> {
     let mut out = Vec::new();
@@ -91,7 +84,12 @@ fn stays(before: &Throw, after: &Throw, context: Context<'_>) -> Vec<String> {
     let mut trim: Vec<Rect> = Vec::new();
     let mut short: BTreeMap<(Length, Length), Vec<Rect>> = BTreeMap::new();
     for piece in after.assembly().pieces() {
+        let join = after.assembly().join(piece);
+        let has_made_part = join.is_some_and(|j| after.is_made(j.first) || after.is_made(j.second));
         let work = after.work(piece);
+        if work.is_none() && !has_made_part {
+            continue;
+        }
         if let Some(made) = work.and_then(|work| work.made) {
             let planned = after.planned(piece);
             let was = before.planned(piece);
@@ -111,7 +109,7 @@ fn stays(before: &Throw, after: &Throw, context: Context<'_>) -> Vec<String> {
                 let short = short.entry((size.width, size.height)).or_default();
                 short.push(piece);
             }
-        } else if is_begun(after, piece) && over(after, piece) {
+        } else if (after.is_made(piece) || has_made_part) && over(after, piece) {
             trim.push(piece);
         }
     }

@@ -384,12 +384,11 @@ pub(super) fn figures_of(
     let finished = throw.map(Throw::finished);
     // A piece that is sewn has its size already.
     let to_sew = |kind: Kind| {
-        let made = |t: &Throw, p: Rect| t.work(p).is_some_and(|w| w.made.is_some());
         let joins = throw.map(|t| (t, t.assembly().joins()));
         let (all, sewn) = joins.map_or((1, 0), |(t, joins)| {
             let of = joins.iter().map(|join| join.whole);
             let of: Vec<Rect> = of.filter(|p| t.assembly().kind(*p) == kind).collect();
-            (of.len(), of.iter().filter(|p| made(t, **p)).count())
+            (of.len(), of.iter().filter(|p| t.is_made(**p)).count())
         });
         match sewn {
             0 => Some(""),

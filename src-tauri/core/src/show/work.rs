@@ -486,10 +486,8 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
                 said.extend(usual.lines().map(str::to_string));
                 said.push(say!(context, "sitting-cool"));
             }
-            let is_begun =
-                |j: &Join| throw.has(j.whole, Task::Dot) || throw.has(j.whole, Task::Pin);
-            if matches!(task, Task::Dot | Task::Pin)
-                && !throw.assembly().joins().iter().any(is_begun)
+            let joins = throw.assembly().joins();
+            if matches!(task, Task::Dot | Task::Pin) && !joins.iter().any(|j| throw.begun(j.whole))
             {
                 let joining = joined(throw.plan.joining);
                 said.insert(0, say!(context, "special-lay-first", joining = joining));

@@ -576,6 +576,11 @@ impl Throw {
         self.work.get(&piece).is_some_and(|w| !w.done.is_empty())
     }
 
+    /// Whether a piece's own join is glued, pinned or sewn.
+    pub fn is_made(&self, piece: Rect) -> bool {
+        self.work.get(&piece).is_some_and(|w| w.made.is_some())
+    }
+
     /// Whether fabric squares are cut for a square: some that are to be glued on it are cloth
     /// still, or they were cut. What was glued on without is not asked for any more.
     fn cuts_fabric(&self, square: Rect) -> bool {
