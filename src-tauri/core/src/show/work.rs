@@ -508,7 +508,7 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
             CautionNote {
                 caution,
                 title: context.say(&format!("caution-{key}-title"), &[]),
-                text: caution_text(throw, caution, context),
+                text: caution_text(throw, task, caution, context),
             }
         }),
         open: opening::first(throw, piece, context)
@@ -545,8 +545,16 @@ fn caution_at(throw: &Throw, task: Task, piece: Rect) -> Option<Caution> {
         return Some(Caution::Blade);
     }
     let with_it = sitting(task, throw.made(piece).joining).iter();
+    usual_caution(throw, task, piece).or_else(|| with_it.copied().find_map(Task::caution))
+}
+
+/// What to take care of at this step of any such piece.
+pub(super) fn usual_caution(throw: &Throw, task: Task, piece: Rect) -> Option<Caution> {
+    // Without a step of its own the edge is pressed and trimmed where the binding is glued.
+    if task == Task::GlueBinding && !throw.tasks(piece).contains(&Task::TrimEdge) {
+        return Some(Caution::BladeAndIron);
+    }
     task.caution()
-        .or_else(|| with_it.copied().find_map(Task::caution))
 }
 
 /// How this is done to this very piece, a sentence each.
@@ -618,6 +626,10 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
     }
     let usual = usual_how(throw, task, piece, context);
     out.extend(usual.lines().map(str::to_string));
+    if task == Task::GlueBinding {
+        let over = context.length(throw.plan.lap);
+        out.push(say!(context, "how-binding-end", over = over));
+    }
     out
 }
 
@@ -736,6 +748,7 @@ fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
         (Task::Stitch, Joining::Lapped, _) => "how-stitch-lap".into(),
         (Task::Stitch, _, Stitch::TwoRows { .. }) => "how-stitch-seam-rows".into(),
         (Task::Stitch, _, Stitch::Straight) => "how-stitch-seam".into(),
+        (Task::Stitch, _, Stitch::Twin { .. }) => "how-stitch-seam-twin".into(),
         (Task::Stitch, _, _) => "how-stitch-seam-wide".into(),
         (Task::GlueBinding, _, _) if !throw.tasks(piece).contains(&Task::TrimEdge) => {
             "how-glue-binding-untrimmed".into()
@@ -795,10 +808,6 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
     // From here on a corner is turned, and a twin needle turns none.
     if let (Task::JoinBinding, Stitch::Twin { .. }) = (task, throw.plan.stitch) {
         out.push(say!(context, "special-twin-out"));
-    }
-    if task == Task::GlueBinding {
-        let over = context.length(throw.plan.lap);
-        out.push(say!(context, "special-binding-end", over = over));
     }
     if task == Task::Wash && throw.wholes.is_empty() {
         // The change in washing needs a measure before it.
@@ -1063,8 +1072,21 @@ fn cut_from(
 }
 
 /// A caution in full; which needle or plate can be struck depends on the stitch.
-pub(super) fn caution_text(throw: &Throw, caution: Caution, context: Context<'_>) -> String {
+pub(super) fn caution_text(
+    throw: &Throw,
+    task: Task,
+    caution: Caution,
+    context: Context<'_>,
+) -> String {
     let stitch = match throw.plan.stitch {
+        // One straight row with a single needle, whatever joins the squares.
+        _ if matches!(
+            task,
+            Task::StitchPatch | Task::JoinBinding | Task::StitchBinding
+        ) =>
+        {
+            "straight"
+        }
         Stitch::Twin { .. } => "twin",
         Stitch::Zigzag { .. } => "zigzag",
         Stitch::Straight | Stitch::TwoRows { .. } => "straight",

@@ -179,7 +179,7 @@ special-measure-unknown = Vor dem Waschen wurde sie nicht gemessen. Wenn du sie 
 special-spare = Aus dem, was auf dem Stapel liegt, gibt es kein Quadrat aus { $denim } mehr. Nimm ein Ersatzquadrat, oder leg mehr Stoff auf den Stapel.
 special-no-spare = Aus dem, was auf dem Stapel liegt, gibt es kein Quadrat aus { $denim } mehr, und kein Ersatzquadrat ist übrig. Leg mehr Stoff auf den Stapel.
 special-twin-out = Nimm zuerst die Zwillingsnadel heraus und setz eine einzelne ein: Mit einer Zwillingsnadel lässt sich an Ecken nicht wenden.
-special-binding-end = Leg das Ende { $over } oder etwas mehr über den Anfang, und schneide ab, was übrig ist.
+how-binding-end = Leg das Ende { $over } oder etwas mehr über den Anfang, und schneide ab, was übrig ist.
 special-trim-first = { $piece } ist vorher noch einmal zu schneiden, auf { $target }: Jetzt verbunden, bleibt es bei { $size }.
 special-trim-again = Das Stück war schon auf { $size } geschnitten. Schneide es noch einmal, auf { $target }.
 special-left-out = Nicht mit den anderen abgehakt: { $names }. Was die Maße dort sagen, siehst du dir erst einzeln an.
@@ -281,18 +281,18 @@ how-stitch-halves-twin = Näh mit der Zwillingsnadel in der Mitte der Überlappu
     In seiner Mitte liegt der Jeansstoff doppelt: Näh später langsam, wo sie auf eine Überlappung trifft.
 how-cut-fabric = Schneide zuerst die Stoffkanten gerade, an den Webkanten etwas mehr. Dann schneide die Quadrate so groß wie die Jeansquadrate.
 how-cut-fabric-laid-on = Schneide zuerst die Stoffkanten gerade, an den Webkanten etwas mehr. Dann schneide das Stück { $side } zu: Das Quadrat ist eingenäht, und das Stück liegt frei von seinen Überlappungen.
-how-cover-front = Leg das Stoffquadrat auf die Vorderseite, Kante auf Kante.
-    Ein paar Punkte auswaschbarer Kleber, ein gutes Stück vom Rand.
-how-cover-back = Dreh das Quadrat um. Leg den Stoff auf die Rückseite, Kante auf Kante.
-    Ein paar Punkte auswaschbarer Kleber, ein gutes Stück vom Rand.
-how-cover-front-patch = Leg den Flicken mitten auf die Vorderseite: Ringsum bleiben { $round } Jeans frei, damit ihn keine Überlappung erfasst.
-    Ein paar Punkte auswaschbarer Kleber, ein gutes Stück von seinem Rand.
-how-cover-back-patch = Dreh das Quadrat um. Leg den Flicken mitten auf die Rückseite: Ringsum bleiben { $round } Jeans frei, damit ihn keine Überlappung erfasst.
-    Ein paar Punkte auswaschbarer Kleber, ein gutes Stück von seinem Rand.
-how-cover-front-laid-on = Schneid den Stoff auf { $side } zu. Leg ihn mitten auf das Quadrat, auf die Vorderseite, frei von jeder Überlappung.
-    Ein paar Punkte auswaschbarer Kleber, ein gutes Stück von seinem Rand.
-how-cover-back-laid-on = Schneid den Stoff auf { $side } zu. Dreh die Arbeit um. Leg ihn mitten auf das Quadrat, auf die Rückseite, frei von jeder Überlappung.
-    Ein paar Punkte auswaschbarer Kleber, ein gutes Stück von seinem Rand.
+how-cover-front = Gib ein paar Punkte auswaschbaren Kleber auf die linke Seite des Stoffquadrats, ein gutes Stück vom Rand.
+    Leg es mit der rechten Seite nach oben auf die Vorderseite, Kante auf Kante.
+how-cover-back = Dreh das Quadrat um. Gib ein paar Punkte auswaschbaren Kleber auf die linke Seite des Stoffquadrats, ein gutes Stück vom Rand.
+    Leg es mit der rechten Seite nach oben auf die Rückseite, Kante auf Kante.
+how-cover-front-patch = Gib ein paar Punkte auswaschbaren Kleber auf die linke Seite des Flickens, ein gutes Stück vom Rand.
+    Leg ihn mit der rechten Seite nach oben mitten auf die Vorderseite: Ringsum bleiben { $round } Jeans frei, damit ihn keine Überlappung erfasst.
+how-cover-back-patch = Dreh das Quadrat um. Gib ein paar Punkte auswaschbaren Kleber auf die linke Seite des Flickens, ein gutes Stück vom Rand.
+    Leg ihn mit der rechten Seite nach oben mitten auf die Rückseite: Ringsum bleiben { $round } Jeans frei, damit ihn keine Überlappung erfasst.
+how-cover-front-laid-on = Schneid den Stoff auf { $side } zu. Gib ein paar Punkte auswaschbaren Kleber auf die linke Seite des Stoffs, ein gutes Stück vom Rand.
+    Leg ihn mit der rechten Seite nach oben mitten auf das Quadrat, auf die Vorderseite, frei von jeder Überlappung.
+how-cover-back-laid-on = Schneid den Stoff auf { $side } zu. Dreh die Arbeit um. Gib ein paar Punkte auswaschbaren Kleber auf die linke Seite des Stoffs, ein gutes Stück vom Rand.
+    Leg ihn mit der rechten Seite nach oben mitten auf das Quadrat, auf die Rückseite, frei von jeder Überlappung.
 how-press-cover = Setz das Bügeleisen auf und heb es wieder ab; schieb es nicht.
 how-cool-cover = Lass es flach liegen, bis es sich kühl anfühlt. Hebst du es warm an, löst sich der Kleber.
 how-stitch-patch = Näh den Stoff auf allen vier Seiten { $edge } vom Rand fest: Hier hält ihn keine Überlappung, und auswaschbarer Kleber löst sich bei der ersten Wäsche.
@@ -326,7 +326,7 @@ how-line-up-uneven = { $piece } ist { $by } länger. Bring die beiden { $joining
        *[other] Nähte
     }, die sich in der Mitte treffen, in eine Linie und lass die Enden, wie sie kommen: Beim Schneiden auf Maß werden sie gleich.
 how-press-lap = Bügle die Überlappung, damit der Kleber hält. Halte die Quadrate in einer Linie.
-sitting-cool = Leg es flach zum Abkühlen hin, während du das Nächste überlappst. Abhaken musst du nichts: Ist es kühl, kann es genäht werden.
+sitting-cool = Lass es liegen, wo du es gebügelt hast, bis es sich kühl anfühlt: Hebst du es warm an, löst sich der Kleber. Überlapp das Nächste daneben. Abhaken musst du nichts: Ist es kühl, kann es genäht werden.
 special-mixed = Von diesem Stoff ist jedes Quadrat anders: Nimm eins, das den Nachbarn nicht gleicht.
 special-short-by-laps = Nach seinen Überlappungen wird er { $size }, kleiner als { $target }, und Schneiden macht nichts größer: Miss ihn und sieh nach, was zu tun ist.
 special-scrap-first = Näh zuerst eine Probe mit dieser { $joining ->
@@ -338,8 +338,8 @@ special-lay-first = Leg vor der ersten { $joining ->
        *[other] Naht
     } alle Quadrate auf dem Boden aus, beschrifte jedes und stapel sie Reihe für Reihe.
 how-cool-lap = Lass es flach liegen, bis es sich kühl anfühlt. Hebst du es warm an, löst sich der Kleber.
-how-pin = Leg die Teile rechts auf rechts, Kante auf Kante, und steck quer zur Kante.
-how-pin-exposed = Leg die Teile links auf links, Kante auf Kante, und steck quer zur Kante. Die offenen Kanten bleiben zu sehen.
+how-pin = Leg die beiden mit den Vorderseiten aufeinander, Kante auf Kante, und steck quer zur Kante.
+how-pin-exposed = Leg die beiden mit den Rückseiten aufeinander, Kante auf Kante, und steck quer zur Kante. Die offenen Kanten bleiben zu sehen.
 how-stitch-twin = Näh in der Mitte der Überlappung, jedes Mal dieselbe Seite oben; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang, { $middle } von der Mitte der beiden Nadeln.
     Stichlänge { $long }. Lass die Fadenenden lang, zieh sie auf eine Seite durch und verknote sie: Rückwärts näht man mit der Zwillingsnadel nicht.
     Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
@@ -359,6 +359,9 @@ how-stitch-seam = Näh im Abstand der Nahtzugabe von den offenen Kanten; die Lin
 how-stitch-seam-wide = Näh so, dass die Mitte der Naht im Abstand der Nahtzugabe von den offenen Kanten läuft; die Linie auf der Stichplatte gilt für die Nadel in der Mitte, und sie oder eine Führung hält den Abstand gleich.
     Zieh die Stecknadeln heraus, wenn du zu ihnen kommst.
     Stichlänge { $long }; an beiden Enden drei oder vier Stiche zurück.
+how-stitch-seam-twin = Näh so, dass die Mitte der beiden Reihen im Abstand der Nahtzugabe von den offenen Kanten läuft; die Linie auf der Stichplatte gilt für die Nadel in der Mitte, und sie oder eine Führung hält den Abstand gleich.
+    Zieh die Stecknadeln heraus, wenn du zu ihnen kommst.
+    Stichlänge { $long }. Lass die Fadenenden lang, zieh sie auf eine Seite durch und verknote sie: Rückwärts näht man mit der Zwillingsnadel nicht.
 needle-single = Nadel: eine Jeansnadel, System 130/705 H, Stärke 90/14 bis 100/16. So ist es üblich; es entscheidet die Anleitung deiner Maschine.
 needle-twin = Nadel: eine Zwillingsnadel für Jeans, System 130/705 H, Abstand { $spacing }, Stärke 100. So ist es üblich; es entscheidet die Anleitung deiner Maschine.
 how-press-seam = Bügle die Naht erst flach, wie sie genäht ist, dann auseinander.
@@ -379,11 +382,11 @@ how-trim-edge = Bügle die ganze Kante von beiden Seiten und lass sie abkühlen;
     Nimm nicht mehr weg, als die Seite braucht; oft sind es ein paar Fäden oder nichts. Was du hier abschneidest, fehlt am fertigen Maß.
     Stell das Bügeleisen beiseite, bevor du schneidest: Die Kante wird kalt geschnitten.
 how-glue-binding = Leg die Decke mit der Vorderseite nach oben. Beginne an der hier angegebenen Stelle und geh im Uhrzeigersinn herum.
-    Schieb die Kante der Decke bis an den Bruch in den Streifen. Halte sie dort mit Punkten aus auswaschbarem Kleber fest, bügle und lass es abkühlen. Auf jeder Seite ist etwas weniger als die Hälfte des Streifens zu sehen: Den Rest nimmt die Kante auf.
+    Schieb die Kante der Decke bis an den Bruch in den Streifen. Halte sie dort mit Punkten aus auswaschbarem Kleber und mit Klammern fest. Nimm jede Klammer ab, bevor das Bügeleisen ihr nahe kommt, bügle und lass es abkühlen. Auf jeder Seite ist etwas weniger als die Hälfte des Streifens zu sehen: Den Rest nimmt die Kante auf.
     Falte den Streifen an jeder Ecke, wie ihre Bilder es zeigen. Leg ihn am Ende über seinen Anfang; nie über einer Kreuzung.
-how-glue-binding-untrimmed = Bügle vor dem Einfassen die ganze Kante und schneide sie gerade und gleichmäßig.
+how-glue-binding-untrimmed = Bügle vor dem Einfassen die ganze Kante und lass sie abkühlen. Stell das Bügeleisen beiseite, und schneide die Kante dann gerade und gleichmäßig.
     Leg die Decke mit der Vorderseite nach oben. Beginne an der hier angegebenen Stelle und geh im Uhrzeigersinn herum.
-    Schieb die Kante der Decke bis an den Bruch in den Streifen. Halte sie dort mit Punkten aus auswaschbarem Kleber fest, bügle und lass es abkühlen. Auf jeder Seite ist etwas weniger als die Hälfte des Streifens zu sehen: Den Rest nimmt die Kante auf.
+    Schieb die Kante der Decke bis an den Bruch in den Streifen. Halte sie dort mit Punkten aus auswaschbarem Kleber und mit Klammern fest. Nimm jede Klammer ab, bevor das Bügeleisen ihr nahe kommt, bügle und lass es abkühlen. Auf jeder Seite ist etwas weniger als die Hälfte des Streifens zu sehen: Den Rest nimmt die Kante auf.
     Falte den Streifen an jeder Ecke, wie ihre Bilder es zeigen. Leg ihn am Ende über seinen Anfang; nie über einer Kreuzung.
 how-stitch-binding = Näh ringsum eine Reihe durch alle Lagen, { $edge } von der offenen Kante des Streifens. Geh langsam um die Ecken und über die Verbindungen der Quadrate.
     Die Naht geht durch drei Lagen Jeansstoff, die zwei des Streifens und die Decke, und durch mehr, wo Quadrate und wo Streifen verbunden sind: Setz eine neue einzelne Jeansnadel der Stärke 100/16 ein, wenn die Anleitung deiner Maschine sie zulässt, und dreh an den dicksten Stellen mit der Hand.
@@ -516,11 +519,11 @@ task-clip = die Fäden abschneiden
 caution-blade-title = Scharfe Klinge
 caution-blade = Sichere den Rollschneider jedes Mal, wenn du ihn weglegst. Schneide vom Körper weg, und halte die Hand am Lineal von der Kante fern. Folge der Anleitung des Rollschneiders.
 caution-iron-title = Heißes Bügeleisen
-caution-iron = An Bügelsohle und Dampf verbrennt man sich; durch Kleber steigt Dampf auf. Stell das Bügeleisen auf, wenn du es loslässt, und halte das Kabel aus dem Weg. Folge den Anleitungen von Bügeleisen und Kleber.
+caution-iron = An Bügelsohle und Dampf verbrennt man sich, auch an dem, der aus feuchtem Kleber kommt. Stell das Bügeleisen auf, wenn du es loslässt, und halte das Kabel aus dem Weg. Folge den Anleitungen von Bügeleisen und Kleber.
 caution-blade-and-iron-title = Heißes Eisen, scharfe Klinge
 caution-blade-and-iron = Zuerst das Eisen: An Sohle und Dampf verbrennt man sich. Stell es auf, wenn du es loslässt, halte das Kabel aus dem Weg und stell es beiseite, bevor du schneidest. Dann der Rollschneider: Schließ den Klingenschutz jedes Mal, wenn du ihn weglegst, schneide vom Körper weg und halte die Hand, die das Lineal hält, fern von der Kante. Beachte die Anleitungen von beiden.
 caution-needle-title = Nadel
-caution-needle = Nimm zuerst alles Metall heraus: An Nieten, Reißverschlüssen und Stecknadeln bricht die Nadel. Trag beim Nähen über dicke Kreuzungen einen Augenschutz und dreh dort das Handrad. { $stitch ->
+caution-needle = An Nieten, Reißverschlüssen und Stecknadeln bricht die Nadel: Nimm Nieten und Reißverschlüsse zuerst heraus, und jede Stecknadel, bevor der Fuß sie erreicht. Trag beim Nähen über dicke Kreuzungen einen Augenschutz und dreh dort das Handrad. { $stitch ->
     [twin] Eine Zwillingsnadel trifft die Stichplatte, wenn der Stich breiter eingestellt ist als ihre Öffnung abzüglich des Nadelabstands: Stell einen Geradstich ein, Nadel in der Mitte, und dreh das Handrad einmal ganz herum, bevor du anfängst. Eine Geradstichplatte mit einem runden Loch verträgt weder Zwillingsnadel noch Zickzack.
     [zigzag] Eine Geradstichplatte mit einem runden Loch verträgt keinen Zickzack: Setz Platte und Fuß mit der breiten Öffnung ein und dreh das Handrad einen ganzen Zickzack weit, bevor du anfängst.
    *[straight] Stell einen Geradstich ein, Nadel in der Mitte: Auf einer Geradstichplatte mit einem runden Loch trifft eine verstellte Nadel die Platte. Dreh das Handrad einmal ganz herum, bevor du anfängst.
@@ -1406,7 +1409,7 @@ error-pieced-next = Zähl die Hälftenpaare noch einmal, und wähle vor dem Zusc
 error-pack-mixed = { $print } hat schon Quadrate einer anderen Größe.
 error-pack-mixed-next = Flicken und ganze Quadrate eines Stoffs werden getrennt gehalten: Leg diese als eigenen Stoff an.
 error-same-name = Zwei davon hießen { $name }.
-error-same-name-next = Gib jedem Stoff und jedem Denim einen eigenen Namen, damit eine Liste sagen kann, welchen sie meint.
+error-same-name-next = Gib jedem Stoff und jedem Jeansstoff einen eigenen Namen, damit eine Liste sagen kann, welchen sie meint.
 error-patch-caught = Flicken von { $side } würden in diesem Plan stellenweise von den Überlappungen erfasst.
 error-patch-caught-next = Wähle Überlappungen und ein Schnittmaß, die sie frei lassen: bei diesen bis { $most }. Oder nimm die Flicken erst von den Seiten und vom Stapel.
 error-pack-side = So groß oder so klein sind fertig zugeschnittene Quadrate nicht.
@@ -1634,7 +1637,7 @@ part-panel = Stoffbahn
 part-sheet = Laken
 part-cloth = Stoff
 cloth-patches = Die Packung gibt { $n } Flicken von { $side }, jeder mitten auf einem Jeansquadrat, ringsum { $round } Jeans, und ringsum festgenäht.
-cloth-fat-quarter = Fat Quarter (Viertelmeter)
+cloth-fat-quarter = Fat Quarter
 cloth-yardage = Baumwollstoff vom Ballen
 cloth-piece = Ein anderes Stück
 heap-cut-down = { $gives }. { $cut }
@@ -1978,7 +1981,7 @@ item-cutter-square = Zum Begradigen ein quadratisches Lineal von { $side } oder 
 item-press = Bügeleisen, Bügeltuch und ein ebener Platz zum Abkühlen
 item-press-what = Das Tuch hält Kleber vom Bügeleisen fern. Gebügeltes liegt flach, bis es abgekühlt ist.
 item-clips = Stoffklammern
-item-clips-what = Sie halten die Einfassung an der Kante, bis der Kleber trocken ist; ein Dutzend reicht.
+item-clips-what = Sie halten die Einfassung an der Kante, bis sie gebügelt wird; ein Dutzend reicht.
 item-clips-pins = Stecknadeln und Stoffklammern
 item-clips-pins-what = Stecknadeln halten die Kanten jeder Naht, Klammern die Einfassung; ein Dutzend reicht.
 item-ripper = Nahttrenner und Fadenschere
@@ -2060,7 +2063,7 @@ wishes-crowded = { $face ->
     [edges] an keiner Kante
    *[corners] nirgends, auch nicht an den Ecken,
 } berühren. Gewünscht sind { $wanted }: Einige werden sich berühren.
-wishes-on-sewn = Entwürfe lassen Eingenähtes, wie es ist. Ist eine Seite zu schlicht, wähl Quadrate auf „Seiten“: Auch dort kann Stoff aufgesetzt und rundherum festgenäht werden.
+wishes-on-sewn = Anordnungen lassen Eingenähtes, wie es ist. Ist eine Seite zu schlicht, wähl Quadrate auf „Seiten“: Auch dort kann Stoff aufgesetzt und rundherum festgenäht werden.
 wishes-free = Vorn { $front_free ->
     [0] ist kein Quadrat mehr frei
     [one] ist noch ein Quadrat frei

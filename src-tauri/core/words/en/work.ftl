@@ -186,7 +186,7 @@ special-measure-unknown = It was not measured before washing. If you measure it 
 special-spare = Nothing on the pile gives another square of { $denim }. Take a spare, or put more cloth on the pile.
 special-no-spare = Nothing on the pile gives another square of { $denim }, and no spare is left. Put more cloth on the pile.
 special-twin-out = Take out the twin needle first, and put in a single one: a twin needle cannot turn at corners.
-special-binding-end = Lap the end over the beginning by { $over } or a little more, and cut off what is over.
+how-binding-end = Lap the end over the beginning by { $over } or a little more, and cut off what is over.
 special-trim-first = { $piece } is to be trimmed once more first, to { $target }: joined now, it stays at { $size }.
 special-trim-again = It was squared up to { $size } before. Trim it once more, to { $target }.
 special-left-out = Not ticked with the rest: { $names }. What its measures say has to be looked at first, one by one.
@@ -288,18 +288,18 @@ how-stitch-halves-twin = Stitch down the middle of the lap with the twin needle,
     Along its middle it has two layers of denim, so go slowly later where that meets a lap.
 how-cut-fabric = Trim the fabric’s edges straight first, off the selvedges a little more. Then cut the squares as large as the denim squares.
 how-cut-fabric-laid-on = Trim the fabric’s edges straight first, off the selvedges a little more. Then cut the piece { $side }: the square is sewn in, and the piece lies clear of its laps.
-how-cover-front = Lay the fabric square on the front, edges even.
-    A few dots of washable glue, well inside the edge.
-how-cover-back = Turn the square over. Lay the fabric on the back, edges even.
-    A few dots of washable glue, well inside the edge.
-how-cover-front-patch = Lay the patch in the middle of the front: { $round } of denim shows all round, so that no lap catches it.
-    A few dots of washable glue, well inside its edge.
-how-cover-back-patch = Turn the square over. Lay the patch in the middle of the back: { $round } of denim shows all round, so that no lap catches it.
-    A few dots of washable glue, well inside its edge.
-how-cover-front-laid-on = Trim the fabric to { $side }. Lay it in the middle of the square, on the front, clear of every lap.
-    A few dots of washable glue, well inside its edge.
-how-cover-back-laid-on = Trim the fabric to { $side }. Turn the work over. Lay it in the middle of the square, on the back, clear of every lap.
-    A few dots of washable glue, well inside its edge.
+how-cover-front = Put a few dots of washable glue on the wrong side of the fabric square, well inside its edge.
+    Lay it on the front, right side up, edges even.
+how-cover-back = Turn the square over. Put a few dots of washable glue on the wrong side of the fabric square, well inside its edge.
+    Lay it on the back, right side up, edges even.
+how-cover-front-patch = Put a few dots of washable glue on the wrong side of the patch, well inside its edge.
+    Lay it in the middle of the front, right side up: { $round } of denim shows all round, so that no lap catches it.
+how-cover-back-patch = Turn the square over. Put a few dots of washable glue on the wrong side of the patch, well inside its edge.
+    Lay it in the middle of the back, right side up: { $round } of denim shows all round, so that no lap catches it.
+how-cover-front-laid-on = Trim the fabric to { $side }. Put a few dots of washable glue on the wrong side of the fabric, well inside its edge.
+    Lay it in the middle of the square, on the front, right side up, clear of every lap.
+how-cover-back-laid-on = Trim the fabric to { $side }. Turn the work over. Put a few dots of washable glue on the wrong side of the fabric, well inside its edge.
+    Lay it in the middle of the square, on the back, right side up, clear of every lap.
 how-press-cover = Press; do not slide the iron.
 how-cool-cover = Leave it flat until it is cool to the touch. If it is lifted warm, the glue lets go.
 how-stitch-patch = Stitch the fabric down on all four sides, { $edge } inside its edge: no lap holds it here, and washable glue comes out in the first wash.
@@ -333,7 +333,7 @@ how-line-up-uneven = { $piece } is { $by } longer. Bring the two { $joining ->
        *[other] seams
     } that meet in the middle into one line, and leave the ends as they come: squaring up evens them.
 how-press-lap = Press the lap to set the glue. Keep the squares in line.
-sitting-cool = Lay it flat to cool while you lap the next. You need not tick it off: once it is cool, it is ready to stitch.
+sitting-cool = Leave it where it was pressed until it is cool to the touch: if it is lifted warm, the glue lets go. Lap the next beside it. You need not tick it off: once it is cool, it is ready to stitch.
 special-mixed = Each square of this fabric is different: pick one that is not like those round it.
 special-short-by-laps = By its laps it comes out at { $size }, smaller than { $target }, and trimming adds nothing: measure it, and see what can be done.
 special-scrap-first = Sew a test scrap first, with this { $joining ->
@@ -345,8 +345,8 @@ special-lay-first = Before the first { $joining ->
        *[other] seam
     }, lay all squares out on the floor, label each, and stack them row by row.
 how-cool-lap = Leave it flat until it is cool to the touch. If it is lifted warm, the glue lets go.
-how-pin = Lay the right sides together, edges even, and pin across the edge.
-how-pin-exposed = Lay the wrong sides together, edges even, and pin across the edge. The raw edges will show.
+how-pin = Lay the two with their fronts together, edges even, and pin across the edge.
+how-pin-exposed = Lay the two with their backs together, edges even, and pin across the edge. The raw edges will show.
 how-stitch-twin = Stitch down the middle of the lap, the same side up every time; let the edge of the presser foot or a guide run along the raw edge, { $middle } from the middle of the two needles.
     Stitch length { $long }. Leave the thread ends long, draw them through to one side and tie them: a twin needle should not sew backwards.
     Go slowly where laps cross; turn the wheel by hand over the thickest places.
@@ -366,6 +366,9 @@ how-stitch-seam = Stitch one allowance in from the raw edges; the mark on the ne
 how-stitch-seam-wide = Stitch so that the middle of the stitching runs one allowance in from the raw edges; the mark on the needle plate is for a needle in the middle, and it or a guide keeps the distance even.
     Take the pins out as you come to them.
     Stitch length { $long }; three or four stitches back at both ends.
+how-stitch-seam-twin = Stitch so that the middle of the two rows runs one allowance in from the raw edges; the mark on the needle plate is for a needle in the middle, and it or a guide keeps the distance even.
+    Take the pins out as you come to them.
+    Stitch length { $long }. Leave the thread ends long, draw them through to one side and tie them: a twin needle should not sew backwards.
 needle-single = Needle: a jeans needle, system 130/705 H, size 90/14 to 100/16. This is common practice; your machine’s manual decides.
 needle-twin = Needle: a twin needle for jeans, system 130/705 H, { $spacing } apart, size 100. This is common practice; your machine’s manual decides.
 how-press-seam = Press the seam flat as it was sewn, then open.
@@ -386,11 +389,11 @@ how-trim-edge = Press the whole edge from both sides and let it cool; then trim 
     Take off no more than the side needs; often it is a few threads or nothing. What you cut here is missing from the finished size.
     Put the iron aside before you cut: the edge is cut cold.
 how-glue-binding = Lay the throw with its front up. Begin at the place given here, and go round clockwise.
-    Push the edge of the throw into the fold, right to the crease. Hold it there with dots of washable glue, press, and let it cool. On each face a little less than half of the strip shows: the edge takes up the rest.
+    Push the edge of the throw into the fold, right to the crease. Hold it there with dots of washable glue and with clips. Take each clip off before the iron comes near, press, and let it cool. On each face a little less than half of the strip shows: the edge takes up the rest.
     Fold the strip at each corner as its pictures show. At the end lap it over its beginning; never over a crossing.
-how-glue-binding-untrimmed = Before you bind, press the whole edge and trim it straight and even.
+how-glue-binding-untrimmed = Before you bind, press the whole edge and let it cool. Put the iron aside, then trim the edge straight and even.
     Lay the throw with its front up. Begin at the place given here, and go round clockwise.
-    Push the edge of the throw into the fold, right to the crease. Hold it there with dots of washable glue, press, and let it cool. On each face a little less than half of the strip shows: the edge takes up the rest.
+    Push the edge of the throw into the fold, right to the crease. Hold it there with dots of washable glue and with clips. Take each clip off before the iron comes near, press, and let it cool. On each face a little less than half of the strip shows: the edge takes up the rest.
     Fold the strip at each corner as its pictures show. At the end lap it over its beginning; never over a crossing.
 how-stitch-binding = Stitch one row all round, through all layers, { $edge } from the raw edge of the strip. Go slowly at the corners and where the joins of the squares meet the edge.
     It goes through three layers of denim, the two of the strip and the throw, and through more where squares and where strips are joined: put in a new, single jeans needle of size 100/16 if your machine’s manual allows it, and turn the wheel by hand over the thickest places.
@@ -523,11 +526,11 @@ task-clip = clip the threads
 caution-blade-title = Sharp blade
 caution-blade = Close the cutter’s guard every time you put it down. Cut away from your body, and keep the hand that holds the ruler clear of the edge. Follow the cutter’s own instructions.
 caution-iron-title = Hot iron
-caution-iron = The soleplate and the steam burn; steam rises through glue. Stand the iron up when you let go of it and keep the cord out of the way. Follow the iron’s and the glue’s own instructions.
+caution-iron = The soleplate and the steam burn, also the steam that comes out of damp glue. Stand the iron up when you let go of it and keep the cord out of the way. Follow the iron’s and the glue’s own instructions.
 caution-blade-and-iron-title = Hot iron, sharp blade
 caution-blade-and-iron = First the iron: the soleplate and the steam burn. Stand it up when you let go of it, keep the cord out of the way, and put it aside before you cut. Then the cutter: close its guard every time you put it down, cut away from your body, and keep the hand that holds the ruler clear of the edge. Follow the instructions of both.
 caution-needle-title = Needle
-caution-needle = Take out all metal first: rivets, zips and pins break needles. Wear eye protection over thick crossings and turn the wheel by hand there. { $stitch ->
+caution-needle = Rivets, zips and pins break needles: take rivets and zips out first, and each pin before the foot reaches it. Wear eye protection over thick crossings and turn the wheel by hand there. { $stitch ->
     [twin] A twin needle strikes the plate if the stitch is set wider than the plate’s opening less the needle spacing: set a straight stitch, needle in the middle, and turn the wheel by hand once round before you start. A straight-stitch plate, with one round hole, takes neither a twin needle nor a zigzag.
     [zigzag] A straight-stitch plate, with one round hole, takes no zigzag: put in the plate and the foot with the wide opening, and turn the wheel by hand through one whole zigzag before you start.
    *[straight] Set a straight stitch, needle in the middle: on a straight-stitch plate, with one round hole, a needle set to one side strikes it. Turn the wheel by hand once round before you start.
@@ -1962,7 +1965,7 @@ item-thread-in-all = { $n ->
 }
 item-thread-twin = A twin needle takes two spools on the machine at once.
 item-thread-rows = Two rows with one needle take one spool on the machine, and twice the thread of one row.
-item-thread-rule = The makers’ rule of 2½ times each row says { $length } in all; on thick laps it falls short.
+item-thread-rule = The thread makers’ rule of 2½ times each row says { $length } in all; on thick laps it falls short.
 item-bobbins = Bobbins
 item-bobbins-length = { $length }: { $n ->
     [one] one bobbin of { $size }
@@ -1986,7 +1989,7 @@ item-cutter-square = For squaring up, a square ruler of { $side } or more.
 item-press = Iron, pressing cloth, and a flat place to cool
 item-press-what = The cloth keeps glue off the iron. What is pressed lies flat until it is cool.
 item-clips = Clips
-item-clips-what = They hold the binding on the edge while its glue dries; a dozen will do.
+item-clips-what = They hold the binding on the edge until it is pressed; a dozen will do.
 item-clips-pins = Pins and clips
 item-clips-pins-what = Pins hold the edges of every seam. Clips hold the binding; a dozen will do.
 item-ripper = Seam ripper and thread snips

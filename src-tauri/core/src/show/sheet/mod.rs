@@ -722,7 +722,7 @@ fn card(throw: &Throw, both: &Both<'_>, stages: &[SheetStage], prints: &[Fabric]
     WallCard {
         figures,
         order,
-        cautions: cautions.map(|c| warning(throw, c, true, context)).into(),
+        cautions: cautions.map(|c| warning(c, None, context)).into(),
         prints: used.into_iter().take(MOST_ON_CARD).collect(),
         more: (over > 0).then(|| say!(both, "sheet-more-prints", n = over)),
     }

@@ -34,18 +34,18 @@ fn last_stage(task: Task) -> Option<&'static str> {
     }
 }
 
+/// What to take care of: at length where the step is given, else in short.
 pub(super) fn warning(
-    throw: &Throw,
     caution: Caution,
-    short: bool,
+    step: Option<(&Throw, Task)>,
     context: Context<'_>,
 ) -> Warning {
     let key = caution.key();
     Warning {
         title: context.say(&format!("caution-{key}-title"), &[]),
-        text: match short {
-            true => context.say(&format!("sheet-caution-{key}"), &[]),
-            false => work::caution_text(throw, caution, context),
+        text: match step {
+            None => context.say(&format!("sheet-caution-{key}"), &[]),
+            Some((throw, task)) => work::caution_text(throw, task, caution, context),
         },
     }
 }
@@ -483,12 +483,11 @@ fn step(
         },
         figures,
         // At length the first time, then in short.
-        caution: task
-            .caution()
-            .filter(|_| task != Task::GlueBinding)
+        caution: work::usual_caution(throw, task, piece)
+            .filter(|caution| task != Task::GlueBinding || *caution != Caution::Iron)
             .map(|caution| {
                 let first = cautions.insert(format!("{caution:?}"));
-                warning(throw, caution, !first, context)
+                warning(caution, first.then_some((throw, task)), context)
             }),
         tick: None,
     }

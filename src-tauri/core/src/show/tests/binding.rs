@@ -112,7 +112,14 @@ fn the_edge_is_a_step_of_its_own_before_the_binding() {
         )])
     };
     assert!(!glue(&journal).contains("Before you bind"));
-    assert!(glue(&sewn(false)).starts_with("Before you bind, press the whole edge"));
+    let older = sewn(false);
+    assert!(glue(&older).starts_with("Before you bind, press the whole edge"));
+    // There the edge is cut where the binding is glued: the step warns of the blade too.
+    let caution = |journal: &Journal| {
+        crate::show::work::usual_caution(journal.throw(), Task::GlueBinding, whole)
+    };
+    assert_eq!(caution(&journal), Some(Caution::Iron));
+    assert_eq!(caution(&older), Some(Caution::BladeAndIron));
 }
 
 /// A throw whose plan does not know the step keeps its steps; the maker may add it until the strip
@@ -196,6 +203,16 @@ fn what_shows_of_the_strip_is_the_same_everywhere() {
     }
     let card = *work_view(&journal, None, metric).card.expect("a step");
     assert_eq!(card.task, Task::GlueBinding);
+    // What to do at the end is told at the end.
+    let own = *work_view(&journal, None, context(&words))
+        .card
+        .expect("a step");
+    let end = plain(&own.how[own.how.len() - 1..]);
+    assert!(
+        end.contains("Lap the end over the beginning by ½ in or a little more"),
+        "{end}"
+    );
+    assert!(own.how[0].starts_with("Lay the throw with its front up"));
     let told = card.how.iter().filter(|line| line.contains(&shown));
     assert_eq!(told.count(), 0, "{:?}", card.how);
     let each = card
@@ -440,11 +457,18 @@ fn the_twin_needle_comes_out_before_the_binding() {
         let stitched = told(stitch, Task::StitchBinding);
         assert!(stitched.contains("put in a new, single jeans needle"));
     }
-    let glued = told(straight, Task::GlueBinding);
-    assert!(
-        glued.contains("Lap the end over the beginning by ½ in or a little more"),
-        "{glued}"
-    );
+    // A single needle is warned of, not the one that was taken out.
+    let needle = crate::throw::tasks::Caution::Needle;
+    let warned = |task| {
+        let journal = begin(Plan::default());
+        crate::show::work::caution_text(journal.throw(), task, needle, context(&words))
+    };
+    assert!(warned(Task::Stitch).contains("A twin needle strikes the plate"));
+    for single in [Task::JoinBinding, Task::StitchBinding, Task::StitchPatch] {
+        let warned = warned(single);
+        assert!(!warned.contains("twin"), "{single:?}: {warned}");
+        assert!(warned.contains("Set a straight stitch, needle in the middle"));
+    }
     let warned = Task::GlueBinding.caution();
     assert_eq!(warned, Some(crate::throw::tasks::Caution::Iron));
 }

@@ -953,3 +953,46 @@ fn what_is_pressed_in_one_sitting_warns_of_the_iron() {
     assert_eq!(warned(Joining::Lapped, Task::Dot), Some(Caution::Iron));
     assert_eq!(warned(Joining::Seamed, Task::Pin), None);
 }
+
+/// The hands put glue on the fabric before they lay it down, and it lies right side up.
+#[test]
+fn fabric_has_its_glue_before_it_is_laid_on() {
+    let words = Words::english();
+    let mut keys = Vec::new();
+    for face in ["front", "back"] {
+        for kind in ["", "-patch", "-laid-on"] {
+            keys.push(format!("how-cover-{face}{kind}"));
+        }
+    }
+    for key in keys {
+        let said = say!(context(&words), key.as_str(), round = "1 in", side = "4 in");
+        let at = |part: &str| said.find(part).unwrap_or_else(|| panic!("{key}: {said}"));
+        assert!(at("washable glue") < at(" it "), "{key}: {said}");
+        assert!(at("washable glue") < at("right side up"), "{key}: {said}");
+    }
+}
+
+/// A twin needle does not sew backwards, in a seam as in a lap; and where a square lies with its
+/// wrong side to the front, the seam still comes on the back.
+#[test]
+fn a_seam_with_a_twin_needle_is_secured_by_tying() {
+    let words = Words::english();
+    for (joining, together) in [(Joining::Seamed, "fronts"), (Joining::Exposed, "backs")] {
+        for stitch in [Plan::default().stitch, Stitch::Straight] {
+            let journal = begin(Plan {
+                joining,
+                stitch,
+                ..Plan::default()
+            });
+            let said = |task| {
+                let pair = Rect::from([0, 0, 1, 2]);
+                crate::show::work::usual_how(journal.throw(), task, pair, context(&words))
+            };
+            assert!(said(Task::Pin).contains(&format!("with their {together} together")));
+            let twin = stitch != Stitch::Straight;
+            let stitched = said(Task::Stitch);
+            assert_eq!(stitched.contains("tie them"), twin, "{stitched}");
+            assert_eq!(stitched.contains("stitches back at both ends"), !twin);
+        }
+    }
+}
