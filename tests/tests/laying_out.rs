@@ -173,7 +173,9 @@ fn more_on_the_back_after_two_fours_are_sewn() {
     // It is the next step.
     walk.tap("tab-work");
     walk.window
-        .wait_text("Turn the work over. Lay it in the middle");
+        .wait_text("Turn the work over. Put a few dots of washable glue on the wrong side");
+    walk.window
+        .wait_text("Lay it in the middle of the square, on the back, right side up");
     assert_eq!(shown(&walk, &fours).len(), sewn.len());
 }
 
