@@ -136,7 +136,7 @@ fn until_cool(walk: &Walk) {
     let begun = Instant::now();
     while !walk
         .reads("said")
-        .contains("What was laid to cool is cool.")
+        .contains("The time to cool is over. Touch it: if it feels cool, go on.")
     {
         let waited = begun.elapsed();
         assert!(waited < Duration::from_secs(60), "{}", walk.window.text());
@@ -179,7 +179,10 @@ fn a_silent_end_of_cooling_is_told_in_words_on_any_screen() {
     assert_eq!(heard(&walk, "notes"), json!([]));
     assert_eq!(heard(&walk, "trembled"), json!([]));
     // The words stand on the screen that is open, and lead to the work.
-    walk.sees("second", "What was laid to cool is cool.");
+    walk.sees(
+        "second",
+        "The time to cool is over. Touch it: if it feels cool, go on.",
+    );
     walk.tap("second-button");
     walk.sees("card-title", "Stitch the pair");
 }

@@ -218,11 +218,11 @@ fn squares_are_moved_turned_over_and_pinned_by_hand() {
     walk.window.wait_until("it is pinned", |_| {
         cells(&walk, "front")[7]["pinned"] == json!(true)
     });
-    walk.window.wait_text("Pinned to its place");
+    walk.window.wait_text("Kept in its place");
     walk.tap("face-1-3");
     walk.tap("face-0-0");
     walk.tap("move-or-pin");
-    walk.window.wait_text("Unpin");
+    walk.window.wait_text("Let it move");
     let offered = walk.window.run(
         "return [...document.querySelectorAll('dialog [data-testid]')].map((e) => e.dataset.testid)",
         &[],

@@ -20,7 +20,7 @@
 //! assert!(cut.before <= cut.after);
 //! ```
 
-use crate::measure::outline::{Measures, Outline, OutlineFault};
+use crate::measure::outline::{Cut, Measures, Outline, OutlineFault};
 use crate::measure::{Length, Ruler, from_mm, in_mm, in_nm, nm, zero};
 use crate::plan::assembly::{Rect, Seam};
 use crate::plan::{Joining, Plan, Stitch, laps_in};
@@ -108,6 +108,27 @@ pub fn held(throw: &Throw, block: Rect, measures: Measures) -> Result<Size, Outl
         width: near(fit.width, target.width),
         height: near(fit.height, target.height),
     })
+}
+
+/// Where the ruler goes on a block of this outline that holds so much: round the trim size, or as
+/// much of it as there is.
+pub fn ruled(throw: &Throw, block: Rect, outline: &Outline, held: Size) -> Option<Cut> {
+    let target = throw.target(block);
+    let too_small = held.width < target.width || held.height < target.height;
+    let size = if too_small { held } else { target };
+    outline.place(size.width, size.height, None).or_else(|| {
+        let fit = outline.largest(size.width, size.height)?;
+        outline.place(fit.width, fit.height, None)
+    })
+}
+
+/// The outline of a block of which the sides were measured, and where it is cut, until it is
+/// squared up.
+pub fn outlined(throw: &Throw, block: Rect) -> Option<(Outline, Cut)> {
+    let work = throw.work(block).filter(|work| work.squared.is_none())?;
+    let outline = Outline::new(work.outline?).ok()?;
+    let cut = ruled(throw, block, &outline, work.measured?)?;
+    Some((outline, cut))
 }
 
 /// The lap (or allowance) really sewn across a four of this measured side.

@@ -69,21 +69,19 @@ pub(super) fn places(throw: &Throw, context: Context<'_>) -> Vec<Figure> {
 /// more lie in what reaches past the beginning.
 pub(super) fn clear(throw: &Throw, context: Context<'_>) -> String {
     let laid = laid(throw);
-    let told = said_on_a_lap(&laid, context)
-        .unwrap_or_else(|| say!(context, "bound-clear", clear = context.length(laid.clear)));
+    let told = match laid.clear > zero() {
+        true => say!(context, "bound-clear", clear = context.length(laid.clear)),
+        false => say!(context, "bound-on-lap"),
+    };
     match laid.past {
         0 => told,
         n => say!(context, "bound-clear-past", told = told, n = n),
     }
 }
 
-/// What to know where no beginning keeps all joins clear.
+/// What to know before the strips are cut, where no beginning keeps all their joins clear.
 pub(super) fn on_a_lap(throw: &Throw, context: Context<'_>) -> Option<String> {
-    said_on_a_lap(&laid(throw), context)
-}
-
-fn said_on_a_lap(laid: &BindingLayout, context: Context<'_>) -> Option<String> {
-    (laid.clear <= zero()).then(|| say!(context, "bound-on-lap"))
+    (laid(throw).clear <= zero()).then(|| say!(context, "strips-on-lap"))
 }
 
 /// How far from the fold the binding is stitched, for a ruler of each system.

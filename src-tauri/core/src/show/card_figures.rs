@@ -8,14 +8,16 @@ use crate::cloth::fabric::Face;
 use crate::fitting::squaring;
 use crate::measure::{Length, zero};
 use crate::plan::assembly::Rect;
-use crate::plan::{Joining, Stitch, fringe, rows};
+use crate::plan::{Joining, Plan, Stitch, fringe, rows};
 use crate::show::bound;
 use crate::show::context::Context;
+use crate::show::measuring::trims;
 use crate::show::names::fabrics_to_cut;
 use crate::show::parts::Figure;
 use crate::throw::stock::strip_shown;
 use crate::throw::tasks::Task;
 use crate::throw::{Throw, Work};
+use crate::words::Shown;
 
 /// The figures that matter while this is done to a piece.
 pub(super) fn card_figures(
@@ -27,12 +29,7 @@ pub(super) fn card_figures(
     let mut out = Vec::new();
     let plan = &throw.plan;
     let made = throw.made(piece);
-    let mut add = |key: &str, value| {
-        out.push(Figure {
-            label: context.say(&format!("figure-{key}"), &[]),
-            value,
-        });
-    };
+    let mut add = |key: &str, value| out.push(figure(key, value, context));
     // Of a join that was opened only that much is to be made again.
     let opened = throw.work(piece).and_then(|w| w.opened);
     let seam = match opened {
@@ -85,12 +82,12 @@ pub(super) fn card_figures(
         Task::LapHalves | Task::PressHalves | Task::StitchHalves => {
             let lap = throw.lapped_halves(piece).unwrap_or(plan.lap);
             match task {
-                Task::StitchHalves => add("middle", context.length(lap / 2)),
-                _ => add("lap", context.length(lap)),
+                Task::StitchHalves => out.extend(stitching(Joining::Lapped, lap, plan, context)),
+                _ => out.push(figure("lap", context.length(lap), context)),
             }
-            add("square", context.by(plan.side, plan.side));
+            out.push(figure("square", context.by(plan.side, plan.side), context));
             if task == Task::StitchHalves {
-                add("seam", context.length(plan.side));
+                out.push(figure("seam", context.length(plan.side), context));
             }
         }
         Task::Dot => {
@@ -103,36 +100,19 @@ pub(super) fn card_figures(
         }
         Task::PressLap => add("lap", context.length(made.lap)),
         Task::Stitch => {
-            let rows = rows(made.joining, made.lap, plan.stitch);
-            match (plan.stitch, rows.as_slice()) {
-                (Stitch::TwoRows { .. }, [first, second]) => {
-                    add("row-first", context.length(*first));
-                    add("row-second", context.length(*second));
-                }
-                _ if made.joining == Joining::Lapped => {
-                    add("middle", context.length(made.lap / 2));
-                }
-                _ => add("allowance", context.length(made.lap)),
-            }
-            if plan.stitch.width() > zero() {
-                let key = match plan.stitch {
-                    Stitch::Twin { .. } => "twin",
-                    Stitch::TwoRows { .. } => "rows-apart",
-                    Stitch::Straight | Stitch::Zigzag { .. } => "stitch-width",
-                };
-                add(key, context.needle(plan.stitch.width()));
-            }
-            add("stitch-length", context.needle(plan.stitch_long()));
-            if let Some(fringe) = fringe(made.joining, made.lap, plan.stitch) {
-                add("fringe", context.fringe(fringe));
-            }
-            add(seam, context.length(throw.to_sew(piece)));
+            out.extend(stitching(made.joining, made.lap, plan, context));
+            let sewn = context.length(throw.to_sew(piece));
+            out.push(figure(seam, sewn, context));
         }
         Task::SquareUp => {
             let target = throw.target(piece);
             add("trim-to", context.by(target.width, target.height));
             if let Some(measured) = throw.work(piece).and_then(Work::held) {
                 add("measured", context.by(measured.width, measured.height));
+                if let Some((_, cut)) = squaring::outlined(throw, piece) {
+                    out.extend(trims(&cut, context));
+                    return out;
+                }
                 for (key, m, t) in [
                     ("across", measured.width, target.width),
                     ("down", measured.height, target.height),
@@ -200,6 +180,42 @@ pub(super) fn card_figures(
             add("should-be", context.by(size.width, size.height));
         }
         Task::PressCover | Task::PressSeam | Task::Snip | Task::Wash | Task::Clip => {}
+    }
+    out
+}
+
+fn figure(key: &str, value: Shown, context: Context<'_>) -> Figure {
+    Figure {
+        label: context.say(&format!("figure-{key}"), &[]),
+        value,
+    }
+}
+
+/// Where a join is stitched, how, and the fringe that leaves.
+fn stitching(joining: Joining, lap: Length, plan: &Plan, context: Context<'_>) -> Vec<Figure> {
+    let stitch = plan.stitch;
+    let mut out = Vec::new();
+    let mut add = |key: &str, value| out.push(figure(key, value, context));
+    let rows = rows(joining, lap, stitch);
+    match (stitch, rows.as_slice()) {
+        (Stitch::TwoRows { .. }, [first, second]) => {
+            add("row-first", context.length(*first));
+            add("row-second", context.length(*second));
+        }
+        _ if joining == Joining::Lapped => add("middle", context.length(lap / 2)),
+        _ => add("allowance", context.length(lap)),
+    }
+    if stitch.width() > zero() {
+        let key = match stitch {
+            Stitch::Twin { .. } => "twin",
+            Stitch::TwoRows { .. } => "rows-apart",
+            Stitch::Straight | Stitch::Zigzag { .. } => "stitch-width",
+        };
+        add(key, context.needle(stitch.width()));
+    }
+    add("stitch-length", context.needle(plan.stitch_long()));
+    if let Some(fringe) = fringe(joining, lap, stitch) {
+        add("fringe", context.fringe(fringe));
     }
     out
 }

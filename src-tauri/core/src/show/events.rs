@@ -191,9 +191,15 @@ pub(super) fn event(event: &Event, throw: &Throw, context: Context<'_>) -> Strin
                 "did-mark-lap",
                 a = names::piece(throw, *a, context),
                 b = names::piece(throw, *b, context),
-                lap = context.length(*lap)
+                lap = context.length(*lap),
+                joining = joined(throw.plan.joining)
             ),
-            _ => say!(context, "did-mark-laps", n = laps.len()),
+            _ => say!(
+                context,
+                "did-mark-laps",
+                n = laps.len(),
+                joining = joined(throw.plan.joining)
+            ),
         },
         Event::Unpicked {
             pieces: list,

@@ -3,11 +3,11 @@
 use crate::command::{Command, Rejection, decide};
 use crate::fitting::drift::{self, Along, DriftVerdict, Sureness};
 use crate::fitting::squaring::{
-    Summary, held, leans, measured_fours, natural, sewn_lap, summary, thin_laps, trim,
+    Summary, held, leans, measured_fours, natural, ruled, sewn_lap, summary, thin_laps, trim,
 };
 use crate::fitting::trimming::shortfalls;
 use crate::log::journal::Journal;
-use crate::measure::outline::{Measures, Outline, OutlineFault, Sides};
+use crate::measure::outline::{Cut, Measures, Outline, OutlineFault, Sides};
 use crate::measure::{Length, ParseError, from_mm, tenths_of_mm, zero};
 use crate::plan::assembly::{Rect, Seam};
 use crate::plan::{Joining, fringe};
@@ -158,11 +158,13 @@ fn is_open(throw: &Throw, block: Rect) -> bool {
 
 /// What is eased in, where anything is. Less than the ruler's marks show is told only where it is
 /// `all` there is to tell, and then without a figure.
-pub(super) fn eased(by: Length, all: bool, context: Context<'_>) -> Option<String> {
+pub(super) fn eased(throw: &Throw, by: Length, all: bool, context: Context<'_>) -> Option<String> {
+    let joining = joined(throw.plan.joining);
     if context.ruler.nearest(by) > zero() {
-        return Some(say!(context, "short-eased", by = context.length(by)));
+        let by = context.length(by);
+        return Some(say!(context, "short-eased", by = by, joining = joining));
     }
-    (all && by > zero()).then(|| say!(context, "short-eased-little"))
+    (all && by > zero()).then(|| say!(context, "short-eased-little", joining = joining))
 }
 
 /// What makes up for what a block is short, one way or both; `open` is said where
@@ -193,7 +195,7 @@ pub(super) fn made_up(
                 ),
             });
         }
-        out.extend(eased(short.eased, short.shares.is_empty(), context));
+        out.extend(eased(throw, short.eased, short.shares.is_empty(), context));
         if short.open > zero() {
             out.push(context.say(open, &[("by", context.length(short.open).into())]));
         }
@@ -455,38 +457,10 @@ pub(super) fn outline(
             view.verdict.extend(said);
         }
     }
-    // Where the ruler goes: the trim size, or as much of it as the block holds.
-    let (w, h) = if too_small {
-        (held.width, held.height)
-    } else {
-        (target.width, target.height)
-    };
-    let cut = outline.place(w, h, None).or_else(|| {
-        let fit = outline.largest(w, h)?;
-        outline.place(fit.width, fit.height, None)
-    });
+    let cut = ruled(throw, piece, &outline, held);
     if let Some(cut) = &cut {
-        let names = ["top", "right", "bottom", "left"];
-        for (side, (from, to)) in names.into_iter().zip(cut.trims) {
-            let ends = [context.marked(from).text, context.marked(to).text];
-            let text = match ends[0] == ends[1] {
-                true => ends[0].clone(),
-                false => say!(
-                    context,
-                    "wedge",
-                    from = ends[0].as_str(),
-                    to = ends[1].as_str()
-                ),
-            };
-            let label = context.say(&format!("figure-trim-{side}"), &[]);
-            view.figures.push(Figure {
-                label,
-                value: context.plain(text),
-            });
-        }
-        if cut.turn.abs() >= 0.05 {
-            view.verdict.push(say!(context, "trim-by-marks"));
-        }
+        view.figures.extend(trims(cut, context));
+        view.verdict.extend(by_marks(cut, context));
     }
     view.picture = Some(pictures::outlined(
         throw,
@@ -496,6 +470,23 @@ pub(super) fn outline(
         context,
     ));
     Ok(view)
+}
+
+/// What is cut off each side of a block, a figure a side: as much at both ends, or from one measure to
+/// another.
+pub(super) fn trims(cut: &Cut, context: Context<'_>) -> Vec<Figure> {
+    let sides = ["top", "right", "bottom", "left"].into_iter();
+    let told = pictures::wedges(cut, context).into_iter();
+    let figure = |(side, text): (&str, String)| Figure {
+        label: context.say(&format!("figure-trim-{side}"), &[]),
+        value: context.plain(text),
+    };
+    sides.zip(told).map(figure).collect()
+}
+
+/// That both ends of a side are marked, where the cut does not run along it.
+pub(super) fn by_marks(cut: &Cut, context: Context<'_>) -> Option<String> {
+    (cut.turn.abs() >= 0.05).then(|| say!(context, "trim-by-marks"))
 }
 
 /// What the hand does to a block that leans, before anything is cut.

@@ -296,7 +296,7 @@ fn row(throw: &Throw, piece: Rect, way: &Remedy, context: Context<'_>) -> Remedy
     let after = throw.after(&events);
     if way.kind == RemedyKind::LapLess {
         let short = shortfalls(&after, piece).into_iter();
-        lines.extend(short.filter_map(|s| measuring::eased(s.eased, false, context)));
+        lines.extend(short.filter_map(|s| measuring::eased(throw, s.eased, false, context)));
     }
     let is_sewn = |event: &Event| match event {
         Event::Unpicked { glued, .. } => !glued,
@@ -495,6 +495,7 @@ fn titles(
     let name = |piece| names::piece(throw, piece, context);
     let here = name(piece);
     let plan = &throw.plan;
+    let joining = joined(plan.joining);
     match way.kind {
         RemedyKind::Spare(other) => (
             match other {
@@ -538,27 +539,46 @@ fn titles(
             say!(context, "way-fewer-down-done", n = plan.down - 1),
         ),
         RemedyKind::LapLess => (
-            say!(context, "way-lap-less", n = laps),
-            say!(context, "way-lap-less-done", piece = here, n = laps),
+            say!(context, "way-lap-less", n = laps, joining = joining),
+            say!(
+                context,
+                "way-lap-less-done",
+                piece = here,
+                n = laps,
+                joining = joining
+            ),
         ),
         RemedyKind::Resew => (
-            say!(context, "way-resew"),
-            say!(context, "way-resew-done", piece = here),
+            say!(context, "way-resew", joining = joining),
+            say!(context, "way-resew-done", piece = here, joining = joining),
         ),
         RemedyKind::ResewWider(lap) => (
-            say!(context, "way-resew-wider", lap = context.length(lap)),
+            say!(
+                context,
+                "way-resew-wider",
+                lap = context.length(lap),
+                joining = joining
+            ),
             say!(
                 context,
                 "way-resew-wider-done",
                 piece = here,
+                joining = joining,
                 lap = context.length(lap)
             ),
         ),
         RemedyKind::Trim(size) => (
-            say!(context, "way-trim", size = context.length(size), n = laps),
+            say!(
+                context,
+                "way-trim",
+                size = context.length(size),
+                n = laps,
+                joining = joining
+            ),
             say!(
                 context,
                 "way-trim-done",
+                joining = joining,
                 size = context.length(size),
                 n = laps
             ),

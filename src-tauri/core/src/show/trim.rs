@@ -237,13 +237,14 @@ fn save(throw: &Throw, save: &Save, laps: &[(Rect, Rect, Length)], context: Cont
                 format!("save-{way}-{first}"),
                 piece = piece,
                 short = short,
+                joining = joined(throw.plan.joining),
                 laps = context.words.list("list-long", at)
             )];
             if save.over > zero() {
                 said.push(say!(context, "save-over", over = context.length(save.over)));
             }
             if !all_eased {
-                said.extend(eased(save.eased, false, context));
+                said.extend(eased(throw, save.eased, false, context));
             }
             return context.words.list("sentences", said);
         }
@@ -255,6 +256,7 @@ fn save(throw: &Throw, save: &Save, laps: &[(Rect, Rect, Length)], context: Cont
         context,
         format!("save-{way}-{key}"),
         piece = piece,
-        short = short
+        short = short,
+        joining = joined(throw.plan.joining)
     )
 }

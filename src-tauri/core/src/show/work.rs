@@ -14,6 +14,7 @@ use crate::cloth::fabric::{Cover, Face};
 use crate::cloth::garments::Source;
 use crate::cloth::pile::{Heap, Use};
 use crate::command::Command;
+use crate::fitting::squaring;
 use crate::fitting::trimming::{LapShare, hidden, is_undecided, shortfalls};
 use crate::log::journal::Journal;
 use crate::measure::{Count, Length, zero};
@@ -486,14 +487,9 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
                 said.extend(usual.lines().map(str::to_string));
                 said.push(say!(context, "sitting-cool"));
             }
-            let joins = throw.assembly().joins();
-            if matches!(task, Task::Dot | Task::Pin) && !joins.iter().any(|j| throw.begun(j.whole))
-            {
+            for key in before_the_first(throw, task) {
                 let joining = joined(throw.plan.joining);
-                said.insert(0, say!(context, "special-lay-first", joining = joining));
-                if throw.scraps.is_empty() {
-                    said.insert(0, say!(context, "special-scrap-first", joining = joining));
-                }
+                said.insert(0, say!(context, key, joining = joining));
             }
             let undecided = undecided(throw, batch);
             if !undecided.is_empty() && batch.count > 1 {
@@ -536,6 +532,28 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
         lessons: Vec::new(),
         notes: lessons::notes_at(throw, task, piece, context),
     }
+}
+
+/// What is asked for before the first join is made, the last first: all squares are laid out, and a scrap
+/// is sewn, which comes before the first halves are lapped too.
+fn before_the_first(throw: &Throw, task: Task) -> Vec<&'static str> {
+    let mut squares = throw.assembly().whole().squares();
+    let of_join = matches!(task, Task::Dot | Task::Pin);
+    let of_halves = task == Task::LapHalves
+        && throw.plan.joining == Joining::Lapped
+        && !squares.any(|square| throw.has(square, Task::LapHalves));
+    let joins = throw.assembly().joins();
+    if !(of_join || of_halves) || joins.iter().any(|join| throw.begun(join.whole)) {
+        return Vec::new();
+    }
+    let mut out = Vec::new();
+    if of_join {
+        out.push("special-lay-first");
+    }
+    if throw.scraps.is_empty() {
+        out.push("special-scrap-first");
+    }
+    out
 }
 
 /// The caution at a step: its own, or that of what is done in one sitting with it, such as pressing a lap
@@ -581,6 +599,14 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
             "short-open",
             context,
         ));
+        if let Some((outline, cut)) = squaring::outlined(throw, piece) {
+            if outline.leans() {
+                out.push(say!(context, "how-square-up-leans"));
+            }
+            out.push(say!(context, "how-square-up-outline"));
+            out.extend(measuring::by_marks(&cut, context));
+            return out;
+        }
     }
     if let Some(face) = covered_face(task)
         && let Some(side) = throw.patch_on(piece, face)
@@ -624,6 +650,10 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
         out.extend(lined_up(throw, join, context));
         return out;
     }
+    // Strips that are all cut are only laid ready.
+    if task == Task::CutBinding && account(throw).strips.open() == 0 {
+        return out;
+    }
     let usual = usual_how(throw, task, piece, context);
     out.extend(usual.lines().map(str::to_string));
     if task == Task::GlueBinding {
@@ -637,15 +667,23 @@ fn how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> Vec<Stri
 pub(super) fn usual_how(throw: &Throw, task: Task, piece: Rect, context: Context<'_>) -> String {
     let key = how_key(throw, task, piece);
     let (made, plan) = (throw.made(piece), &throw.plan);
+    // The halves of a square are lapped in any plan.
+    let (joining, lap) = match task {
+        Task::StitchHalves => (
+            Joining::Lapped,
+            throw.lapped_halves(piece).unwrap_or(plan.lap),
+        ),
+        _ => (made.joining, made.lap),
+    };
     // Where the stitching runs, from the raw edge on top.
-    let rows = rows(made.joining, made.lap, plan.stitch);
+    let rows = rows(joining, lap, plan.stitch);
     let row = |n: usize| context.length(rows.get(n).copied().unwrap_or_default());
     let mut out = say!(
         context,
         key,
         edge = context.edge_in(),
         apart = context.snips_apart(),
-        middle = context.length(made.lap / 2),
+        middle = context.length(lap / 2),
         first = row(0),
         second = row(1),
         between = context.needle(plan.stitch.width()),
@@ -657,7 +695,7 @@ pub(super) fn usual_how(throw: &Throw, task: Task, piece: Rect, context: Context
         out.push('\n');
         out += &line;
     }
-    if task == Task::Stitch {
+    if matches!(task, Task::Stitch | Task::StitchHalves) {
         out.push('\n');
         out += &needle(plan.stitch, context);
     }
@@ -743,9 +781,12 @@ fn how_key(throw: &Throw, task: Task, piece: Rect) -> String {
         }
         (Task::StitchPatch, _, Stitch::Twin { .. }) => "how-stitch-patch-twin".into(),
         (Task::StitchHalves, _, Stitch::Twin { .. }) => "how-stitch-halves-twin".into(),
+        (Task::StitchHalves, _, Stitch::TwoRows { .. }) => "how-stitch-halves-rows".into(),
+        (Task::StitchHalves, _, Stitch::Zigzag { .. }) => "how-stitch-halves-zigzag".into(),
         (Task::Stitch, Joining::Lapped, Stitch::Twin { .. }) => "how-stitch-twin".into(),
         (Task::Stitch, Joining::Lapped, Stitch::TwoRows { .. }) => "how-stitch-rows".into(),
-        (Task::Stitch, Joining::Lapped, _) => "how-stitch-lap".into(),
+        (Task::Stitch, Joining::Lapped, Stitch::Zigzag { .. }) => "how-stitch-lap-zigzag".into(),
+        (Task::Stitch, Joining::Lapped, Stitch::Straight) => "how-stitch-lap".into(),
         (Task::Stitch, _, Stitch::TwoRows { .. }) => "how-stitch-seam-rows".into(),
         (Task::Stitch, _, Stitch::Straight) => "how-stitch-seam".into(),
         (Task::Stitch, _, Stitch::Twin { .. }) => "how-stitch-seam-twin".into(),
@@ -804,6 +845,10 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
     let mut out = Vec::new();
     if task == Task::CutBinding {
         out.extend(strips_left(throw, context));
+        // Once strips are cut their length is settled.
+        if account(throw).strips.cut == 0 {
+            out.extend(bound::on_a_lap(throw, context));
+        }
     }
     // From here on a corner is turned, and a twin needle turns none.
     if let (Task::JoinBinding, Stitch::Twin { .. }) = (task, throw.plan.stitch) {
@@ -908,6 +953,7 @@ fn short_by_laps(throw: &Throw, block: Rect, context: Context<'_>) -> Option<Str
         say!(
             context,
             "special-short-by-laps",
+            joining = joined(throw.plan.joining),
             size = context.by(size.width, size.height),
             target = context.by(target.width, target.height)
         )

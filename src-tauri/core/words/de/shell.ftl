@@ -85,7 +85,7 @@ shell-help =
     lapwork draw <Pfad>        nennt die Zeichnungen, die es gibt; mit dem Namen einer gibt es sie als SVG aus
     lapwork table <Pfad>       nennt die Tabellen, die es gibt; mit dem Namen einer gibt es sie als CSV aus
     lapwork upgrade <Pfad>     bringt die Datei einer Decke auf diese Version; die von vorher bleibt daneben
-    lapwork copies <path>      die Kopien nennen, die beim Zusammenführen neben der Datei blieben
+    lapwork copies <Pfad>      die Kopien nennen, die beim Zusammenführen neben der Datei blieben
     lapwork merge <Pfad> <Pfad> --out <Pfad>
                                macht aus zwei Kopien einer Decke eine neue Datei
     lapwork demo <Pfad>        schreibt die Beispieldecke in eine neue Datei

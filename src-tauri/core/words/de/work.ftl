@@ -273,12 +273,20 @@ how-cut = Schneide quer übers Hosenbein einen Streifen, so breit wie das Quadra
 how-lap-halves = Dieses Quadrat wird aus zwei Hälften eines Jeansstoffs gestückelt, im gleichen Fadenlauf geschnitten.
     Zeichne die Überlappung an einer langen Kante der einen Hälfte an; sie liegt darunter.
     Setz kleine Punkte auswaschbaren Kleber innerhalb der Markierung und leg die andere Hälfte darüber, beide mit der rechten Seite nach oben, die Enden gleich. Zusammen sind sie so breit wie ein Quadrat.
-how-press-halves = Bügle die Überlappung, damit der Kleber hält. Halte die Hälften in einer Linie.
+how-press-halves = Leg das Bügeltuch auf die Überlappung und bügle, damit der Kleber hält: Setz das Bügeleisen auf und heb es wieder ab; schieb es nicht. Halte die Hälften in einer Linie.
 how-cool-halves = Lass es flach liegen, bis es sich kühl anfühlt. Hebst du es warm an, löst sich der Kleber.
-how-stitch-halves = Näh in der Mitte der Überlappung, wie auch sonst überlappt genäht wird. Von da an ist es ein Quadrat wie jedes andere.
-    In seiner Mitte liegt der Jeansstoff doppelt: Näh später langsam, wo sie auf eine Überlappung trifft.
-how-stitch-halves-twin = Näh mit der Zwillingsnadel in der Mitte der Überlappung, wie auch sonst überlappt genäht wird. Von da an ist es ein Quadrat wie jedes andere.
-    In seiner Mitte liegt der Jeansstoff doppelt: Näh später langsam, wo sie auf eine Überlappung trifft.
+how-stitch-halves = Näh in der Mitte der Überlappung; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang, { $middle } von der Nadel.
+    Stichlänge { $long }; an beiden Enden sichern drei oder vier Stiche zurück die Naht.
+    Von da an ist es ein Quadrat wie jedes andere; in seiner Mitte liegt der Jeansstoff doppelt: Näh später langsam, wo sie auf eine Überlappung trifft.
+how-stitch-halves-rows = Näh zwei Reihen nacheinander in derselben Richtung: die erste { $first } von der oberen offenen Kante, die zweite { $second } von ihr.
+    Stichlänge { $long }; an beiden Enden jeder Reihe sichern drei oder vier Stiche zurück die Naht.
+    Von da an ist es ein Quadrat wie jedes andere; in seiner Mitte liegt der Jeansstoff doppelt: Näh später langsam, wo sie auf eine Überlappung trifft.
+how-stitch-halves-zigzag = Näh so, dass die Mitte des Zickzacks in der Mitte der Überlappung läuft; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang, { $middle } von der Mitte des Zickzacks.
+    Stichlänge { $long }; an beiden Enden sichern drei oder vier Stiche zurück die Naht.
+    Von da an ist es ein Quadrat wie jedes andere; in seiner Mitte liegt der Jeansstoff doppelt: Näh später langsam, wo sie auf eine Überlappung trifft.
+how-stitch-halves-twin = Näh in der Mitte der Überlappung; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang, { $middle } von der Mitte der beiden Nadeln.
+    Stichlänge { $long }. Lass die Fadenenden lang, zieh sie auf eine Seite durch und verknote sie: Rückwärts näht man mit der Zwillingsnadel nicht.
+    Von da an ist es ein Quadrat wie jedes andere; in seiner Mitte liegt der Jeansstoff doppelt: Näh später langsam, wo sie auf eine Überlappung trifft.
 how-cut-fabric = Schneide zuerst die Stoffkanten gerade, an den Webkanten etwas mehr. Dann schneide die Quadrate so groß wie die Jeansquadrate.
 how-cut-fabric-laid-on = Schneide zuerst die Stoffkanten gerade, an den Webkanten etwas mehr. Dann schneide das Stück { $side } zu: Das Quadrat ist eingenäht, und das Stück liegt frei von seinen Überlappungen.
 how-cover-front = Gib ein paar Punkte auswaschbaren Kleber auf die linke Seite des Stoffquadrats, ein gutes Stück vom Rand.
@@ -293,7 +301,7 @@ how-cover-front-laid-on = Schneid den Stoff auf { $side } zu. Gib ein paar Punkt
     Leg ihn mit der rechten Seite nach oben mitten auf das Quadrat, auf die Vorderseite, frei von jeder Überlappung.
 how-cover-back-laid-on = Schneid den Stoff auf { $side } zu. Dreh die Arbeit um. Gib ein paar Punkte auswaschbaren Kleber auf die linke Seite des Stoffs, ein gutes Stück vom Rand.
     Leg ihn mit der rechten Seite nach oben mitten auf das Quadrat, auf die Rückseite, frei von jeder Überlappung.
-how-press-cover = Setz das Bügeleisen auf und heb es wieder ab; schieb es nicht.
+how-press-cover = Leg das Bügeltuch darauf. Setz das Bügeleisen auf und heb es wieder ab; schieb es nicht.
 how-cool-cover = Lass es flach liegen, bis es sich kühl anfühlt. Hebst du es warm an, löst sich der Kleber.
 how-stitch-patch = Näh den Stoff auf allen vier Seiten { $edge } vom Rand fest: Hier hält ihn keine Überlappung, und auswaschbarer Kleber löst sich bei der ersten Wäsche.
     Die Naht ist auch auf der anderen Seite zu sehen.
@@ -325,10 +333,13 @@ how-line-up-uneven = { $piece } ist { $by } länger. Bring die beiden { $joining
         [lapped] Überlappungen
        *[other] Nähte
     }, die sich in der Mitte treffen, in eine Linie und lass die Enden, wie sie kommen: Beim Schneiden auf Maß werden sie gleich.
-how-press-lap = Bügle die Überlappung, damit der Kleber hält. Halte die Quadrate in einer Linie.
+how-press-lap = Leg das Bügeltuch auf die Überlappung und bügle, damit der Kleber hält: Setz das Bügeleisen auf und heb es wieder ab; schieb es nicht. Halte die Quadrate in einer Linie.
 sitting-cool = Lass es liegen, wo du es gebügelt hast, bis es sich kühl anfühlt: Hebst du es warm an, löst sich der Kleber. Überlapp das Nächste daneben. Abhaken musst du nichts: Ist es kühl, kann es genäht werden.
 special-mixed = Von diesem Stoff ist jedes Quadrat anders: Nimm eins, das den Nachbarn nicht gleicht.
-special-short-by-laps = Nach seinen Überlappungen wird er { $size }, kleiner als { $target }, und Schneiden macht nichts größer: Miss ihn und sieh nach, was zu tun ist.
+special-short-by-laps = { $joining ->
+    [lapped] Nach seinen Überlappungen wird das Stück { $size }, kleiner als { $target }, und Schneiden macht nichts größer: Miss es und sieh nach, was zu tun ist.
+   *[other] Nach seinen Nahtzugaben wird das Stück { $size }, kleiner als { $target }, und Schneiden macht nichts größer: Miss es und sieh nach, was zu tun ist.
+}
 special-scrap-first = Näh zuerst eine Probe mit dieser { $joining ->
         [lapped] Überlappung
        *[other] Naht
@@ -336,7 +347,7 @@ special-scrap-first = Näh zuerst eine Probe mit dieser { $joining ->
 special-lay-first = Leg vor der ersten { $joining ->
         [lapped] Überlappung
        *[other] Naht
-    } alle Quadrate auf dem Boden aus, beschrifte jedes und stapel sie Reihe für Reihe.
+    } alle Quadrate auf dem Boden aus, beschrifte jedes und staple sie Reihe für Reihe.
 how-cool-lap = Lass es flach liegen, bis es sich kühl anfühlt. Hebst du es warm an, löst sich der Kleber.
 how-pin = Leg die beiden mit den Vorderseiten aufeinander, Kante auf Kante, und steck quer zur Kante.
 how-pin-exposed = Leg die beiden mit den Rückseiten aufeinander, Kante auf Kante, und steck quer zur Kante. Die offenen Kanten bleiben zu sehen.
@@ -344,6 +355,9 @@ how-stitch-twin = Näh in der Mitte der Überlappung, jedes Mal dieselbe Seite o
     Stichlänge { $long }. Lass die Fadenenden lang, zieh sie auf eine Seite durch und verknote sie: Rückwärts näht man mit der Zwillingsnadel nicht.
     Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
 how-stitch-lap = Näh in der Mitte der Überlappung; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang, { $middle } von der Nadel.
+    Stichlänge { $long }; an beiden Enden sichern drei oder vier Stiche zurück die Naht.
+    Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
+how-stitch-lap-zigzag = Näh so, dass die Mitte des Zickzacks in der Mitte der Überlappung läuft; führ die offene Kante an der Kante des Nähfußes oder an einer Führung entlang, { $middle } von der Mitte des Zickzacks.
     Stichlänge { $long }; an beiden Enden sichern drei oder vier Stiche zurück die Naht.
     Näh langsam, wo sich Überlappungen kreuzen; dreh über den dicksten Stellen das Handrad.
 how-stitch-rows = Näh zwei Reihen nacheinander, dieselbe Seite oben und in derselben Richtung: die erste { $first } von der oberen offenen Kante, die zweite { $second } von ihr.
@@ -363,7 +377,7 @@ how-stitch-seam-twin = Näh so, dass die Mitte der beiden Reihen im Abstand der 
     Zieh die Stecknadeln heraus, wenn du zu ihnen kommst.
     Stichlänge { $long }. Lass die Fadenenden lang, zieh sie auf eine Seite durch und verknote sie: Rückwärts näht man mit der Zwillingsnadel nicht.
 needle-single = Nadel: eine Jeansnadel, System 130/705 H, Stärke 90/14 bis 100/16. So ist es üblich; es entscheidet die Anleitung deiner Maschine.
-needle-twin = Nadel: eine Zwillingsnadel für Jeans, System 130/705 H, Abstand { $spacing }, Stärke 100. So ist es üblich; es entscheidet die Anleitung deiner Maschine.
+needle-twin = Nadel: eine Zwillingsnadel mit Abstand { $spacing }, System 130/705 H: eine für Jeans, wenn es sie mit diesem Abstand gibt (meist 4 mm, Stärke 100), sonst die dickste, die es gibt. So ist es üblich; es entscheidet die Anleitung deiner Maschine.
 how-press-seam = Bügle die Naht erst flach, wie sie genäht ist, dann auseinander.
     Oder bügle sie zu einer Seite: fester, aber drei Lagen dick, an Kreuzungen etwa sechs; dann die nächste Naht zur anderen Seite.
 how-press-seam-wide = Bügle die Naht erst flach, wie sie genäht ist, dann zu einer Seite: Zwischen ihren Reihen bleibt sie geschlossen und lässt sich nicht auseinanderbügeln.
@@ -371,16 +385,17 @@ how-press-seam-wide = Bügle die Naht erst flach, wie sie genäht ist, dann zu e
 how-press-seam-exposed = Bügle die Naht auseinander, damit beide Zugaben frei liegen, um eingeschnitten zu werden und auszufransen.
 how-press-block = Bügle es von beiden Seiten flach und lass es vor dem Messen abkühlen.
 how-square-up = Schneide ab, was übersteht, auf jeder Seite die Hälfte, damit die Kreuzung in der Mitte bleibt.
+how-square-up-leans = Das Stück ist schief. Zieh es vor dem Schneiden sacht an der kurzen Diagonale, dämpf es flach (Bügeleisen und Dampf sind heiß: halte die Hand fern), lass es abkühlen und miss noch einmal. Was dann noch schief ist, wird geschnitten, wie es hier steht.
+how-square-up-outline = Nimm von jeder Seite weg, was hier für sie steht, und nicht mehr: Es ist nicht ganz rechtwinklig, darum ist jede Seite anders.
 how-square-up-measure = Miss zuerst: Jeansstoff dehnt sich am Ende einer Naht.
     Schneide ab, was übersteht, auf jeder Seite die Hälfte. Meist ist nichts zu schneiden.
 how-cut-binding = Schneide alle Streifen gleich, genau so lang wie angegeben, mit geraden Seiten und rechtwinkligen Enden: Danach ist geplant, wo ihre Ansätze liegen.
 how-join-binding = Leg das Ende eines Streifens so breit wie die Überlappung über den Anfang des nächsten und näh quer darüber. So weiter, bis alle ein langer Streifen sind.
-how-join-binding-seam = Leg die Enden zweier Streifen rechts auf rechts, näh quer darüber und bügle die Naht auseinander. So weiter, bis alle ein langer Streifen sind.
+how-join-binding-seam = Leg die Enden zweier Streifen rechts auf rechts, näh quer darüber und bügle die Naht auseinander (Bügeleisen und Dampf sind heiß: halte die Finger fern). So weiter, bis alle ein langer Streifen sind.
 how-press-binding = Falte den Streifen der Länge nach zur Hälfte, offene Kanten aufeinander, und bügle einen scharfen Bruch.
-how-trim-edge = Bügle die ganze Kante von beiden Seiten und lass sie abkühlen; schneide dann nur ab, was vorsteht, damit jede Seite eine gerade Linie ist.
+how-trim-edge = Bügle die ganze Kante von beiden Seiten und lass sie abkühlen. Stell das Bügeleisen beiseite: Die Kante wird kalt geschnitten.
     Leg ein langes Lineal an die ganze Seite, über die Enden der Verbindungen, und sieh nach, ob die Ecken rechtwinklig sind.
-    Nimm nicht mehr weg, als die Seite braucht; oft sind es ein paar Fäden oder nichts. Was du hier abschneidest, fehlt am fertigen Maß.
-    Stell das Bügeleisen beiseite, bevor du schneidest: Die Kante wird kalt geschnitten.
+    Schneide dann nur ab, was vorsteht, damit jede Seite eine gerade Linie ist. Nimm nicht mehr weg, als die Seite braucht; oft sind es ein paar Fäden oder nichts. Was du hier abschneidest, fehlt am fertigen Maß.
 how-glue-binding = Leg die Decke mit der Vorderseite nach oben. Beginne an der hier angegebenen Stelle und geh im Uhrzeigersinn herum.
     Schieb die Kante der Decke bis an den Bruch in den Streifen. Halte sie dort mit Punkten aus auswaschbarem Kleber und mit Klammern fest. Nimm jede Klammer ab, bevor das Bügeleisen ihr nahe kommt, bügle und lass es abkühlen. Auf jeder Seite ist etwas weniger als die Hälfte des Streifens zu sehen: Den Rest nimmt die Kante auf.
     Falte den Streifen an jeder Ecke, wie ihre Bilder es zeigen. Leg ihn am Ende über seinen Anfang; nie über einer Kreuzung.
@@ -388,10 +403,10 @@ how-glue-binding-untrimmed = Bügle vor dem Einfassen die ganze Kante und lass s
     Leg die Decke mit der Vorderseite nach oben. Beginne an der hier angegebenen Stelle und geh im Uhrzeigersinn herum.
     Schieb die Kante der Decke bis an den Bruch in den Streifen. Halte sie dort mit Punkten aus auswaschbarem Kleber und mit Klammern fest. Nimm jede Klammer ab, bevor das Bügeleisen ihr nahe kommt, bügle und lass es abkühlen. Auf jeder Seite ist etwas weniger als die Hälfte des Streifens zu sehen: Den Rest nimmt die Kante auf.
     Falte den Streifen an jeder Ecke, wie ihre Bilder es zeigen. Leg ihn am Ende über seinen Anfang; nie über einer Kreuzung.
-how-stitch-binding = Näh ringsum eine Reihe durch alle Lagen, { $edge } von der offenen Kante des Streifens. Geh langsam um die Ecken und über die Verbindungen der Quadrate.
-    Die Naht geht durch drei Lagen Jeansstoff, die zwei des Streifens und die Decke, und durch mehr, wo Quadrate und wo Streifen verbunden sind: Setz eine neue einzelne Jeansnadel der Stärke 100/16 ein, wenn die Anleitung deiner Maschine sie zulässt, und dreh an den dicksten Stellen mit der Hand.
+how-stitch-binding = Setz zuerst eine neue einzelne Jeansnadel der Stärke 100/16 ein, wenn die Anleitung deiner Maschine sie zulässt: Die Naht geht durch drei Lagen Jeansstoff, die zwei des Streifens und die Decke, und durch mehr, wo Quadrate und wo Streifen verbunden sind.
+    Näh ringsum eine Reihe durch alle Lagen, { $edge } von der offenen Kante des Streifens. Geh langsam um die Ecken und über die Verbindungen der Quadrate, und dreh über den dicksten Stellen das Handrad.
 corner-1 = Befestige den gefalteten Streifen an der ersten Kante bis zur Ecke. Der Rest ist noch frei.
-corner-2 = Dreh den freien Streifen nach unten, den Bruch an der nächsten Kante. An der Ecke steht vor, was übrig ist.
+corner-2 = Leg den freien Streifen um die Ecke, den Bruch an der nächsten Kante. An der Ecke steht vor, was übrig ist.
 corner-3 = Leg das Übrige in eine schräge Falte, von der äußeren Ecke zur inneren; auf der Rückseite leg sie andersherum. Ein Punkt Kleber, dann bügeln.
 corner-4 = Näh bis zur inneren Ecke und halte mit der Nadel im Stoff an. Heb den Nähfuß, dreh die Decke, senk den Fuß und näh weiter.
 binding-shows = Vom Streifen von { $strip } sind auf jeder Seite { $plain } zu sehen, etwas weniger als die Hälfte: Den Rest nimmt die Kante auf. Wo Quadrate verbunden sind und wo der Streifen über sich selbst liegt, ist es noch etwas weniger.
@@ -406,7 +421,7 @@ bound-clear-past = { $told } { $n ->
     [one] Der letzte Ansatz kommt danach, in dem, was über den Anfang hinausreicht; für ihn steht hier kein Ort.
    *[other] Die letzten { $n } Ansätze kommen danach, in dem, was über den Anfang hinausreicht; für sie steht hier kein Ort.
 }
-bound-on-lap = Wo die Einfassung auch beginnt, ein Ansatz kommt auf eine Verbindung der Quadrate oder auf eine Ecke, und dort wird es dick. Schneide die Streifen etwas länger oder kürzer zu, wenn der Stoff es hergibt.
+bound-on-lap = Wo die Einfassung auch beginnt, ein Ansatz kommt auf eine Verbindung der Quadrate oder auf eine Ecke. Dort ist es dick: Dreh das Handrad darüber.
 special-old-lap = Hier wurde { $was } überlappt; im Plan stehen jetzt { $lap }. Solange nur Kleber hält, kannst du neu überlappen: siehe „Hier stimmt etwas nicht“.
 special-opened = Diese Verbindung wurde wieder aufgetrennt: Nur { $length } davon sind zu nähen.
 special-lap = { $joining ->
@@ -656,7 +671,7 @@ binding = { $n ->
 bare = nur Jeansstoff
 cell = { $piece }: { $cloth }
 cell-stays = { $piece }: { $cloth }, bleibt, wie es ist
-cell-pinned = { $piece }: { $cloth }, auf seinem Platz festgesteckt
+cell-pinned = { $piece }: { $cloth }, behält seinen Platz
 bare-wrong-side = nur Jeansstoff, linke Stoffseite
 face-front = Vorderseite
 face-back = Rückseite, gewendet gesehen
@@ -771,8 +786,14 @@ short-join-left = { $joining ->
 short-open = Die fehlenden { $by } sind noch nicht ausgeglichen: Sieh bei „Hier stimmt etwas nicht“ nach, bevor du weitermachst.
 short-open-keep = Die fehlenden { $by } sind noch nicht ausgeglichen: Sichere dieses Maß, dann sieh, was sich tun lässt.
 short-left = Die fehlenden { $by } sind noch nicht ausgeglichen.
-short-eased = { $by } zu wenig gibt der Stoff her: Halte beim Überlappen die Kanten zusammen, dann verteilt es sich.
-short-eased-little = Es fehlt kaum etwas, und so viel gibt der Stoff her: Halte beim Überlappen die Kanten zusammen, dann verteilt es sich.
+short-eased = { $joining ->
+    [lapped] { $by } zu wenig gibt der Stoff her: Halte beim Überlappen die Kanten zusammen, dann verteilt es sich.
+   *[other] { $by } zu wenig gibt der Stoff her: Steck zuerst die Enden, dann die Kanten dazwischen, so verteilt es sich.
+}
+short-eased-little = { $joining ->
+    [lapped] Es fehlt kaum etwas, und so viel gibt der Stoff her: Halte beim Überlappen die Kanten zusammen, dann verteilt es sich.
+   *[other] Es fehlt kaum etwas, und so viel gibt der Stoff her: Steck zuerst die Enden, dann die Kanten dazwischen, so verteilt es sich.
+}
 short-settled = Es kann so, wie es ist, auf Maß geschnitten und verbunden werden.
 summary-none = Noch kein Vierer gemessen.
 drift-too-few = { $n ->
@@ -817,10 +838,10 @@ skew = { $degrees }°
 skew-none = rechtwinklig
 wedge = { $from } bis { $to }
 trim-by-marks = Zeichne auf jeder Seite an beiden Enden an, was dort wegkommt, leg das Lineal an die beiden Marken und schneide.
-pull-falling = Das Stück ist schief: Von links oben nach rechts unten ist es { $by } kürzer als andersherum. Zieh es vor dem Schneiden sacht an dieser kurzen Diagonale, dämpf es flach, lass es abkühlen und miss noch einmal.
-pull-rising = Das Stück ist schief: Von rechts oben nach links unten ist es { $by } kürzer als andersherum. Zieh es vor dem Schneiden sacht an dieser kurzen Diagonale, dämpf es flach, lass es abkühlen und miss noch einmal.
+pull-falling = Das Stück ist schief: Von links oben nach rechts unten ist es { $by } kürzer als andersherum. Zieh es vor dem Schneiden sacht an dieser kurzen Diagonale, dämpf es flach (Bügeleisen und Dampf sind heiß: halte die Hand fern), lass es abkühlen und miss noch einmal.
+pull-rising = Das Stück ist schief: Von rechts oben nach links unten ist es { $by } kürzer als andersherum. Zieh es vor dem Schneiden sacht an dieser kurzen Diagonale, dämpf es flach (Bügeleisen und Dampf sind heiß: halte die Hand fern), lass es abkühlen und miss noch einmal.
 pulled-still = Es steht auch nach dem Ziehen noch schief. Lässt es sich nicht weiter ziehen, schneide es wie hier gezeigt.
-pull-square = Das Stück ist schief. Zieh es vor dem Schneiden sacht an der kurzen Diagonale, dämpf es flach, lass es abkühlen und miss noch einmal.
+pull-square = Das Stück ist schief. Zieh es vor dem Schneiden sacht an der kurzen Diagonale, dämpf es flach (Bügeleisen und Dampf sind heiß: halte die Hand fern), lass es abkühlen und miss noch einmal.
 outline-short = Das Stück ist zu klein für { $target }; höchstens passt { $held } hinein.
 outline-holds = { $target } passt hinein.
 nothing = nichts
@@ -848,12 +869,24 @@ save-lap = { $joining ->
 save-across-lapped = { $piece } ist { $short } zu schmal: { $laps }.
 save-down-lapped = { $piece } ist { $short } zu kurz: { $laps }.
 save-over = Dazwischen hat das Lineal keinen Strich: Die Reihe oder Spalte wird damit { $over } zu lang, was sich beim Zusammennähen einhalten lässt.
-save-across-eased = { $piece } ist { $short } zu schmal, was der Stoff hergibt: Halte beim Überlappen die Kanten zusammen.
-save-down-eased = { $piece } ist { $short } zu kurz, was der Stoff hergibt: Halte beim Überlappen die Kanten zusammen.
+save-across-eased = { $joining ->
+    [lapped] { $piece } ist { $short } zu schmal, was der Stoff hergibt: Halte beim Überlappen die Kanten zusammen.
+   *[other] { $piece } ist { $short } zu schmal, was der Stoff hergibt: Steck zuerst die Enden, dann die Kanten dazwischen.
+}
+save-down-eased = { $joining ->
+    [lapped] { $piece } ist { $short } zu kurz, was der Stoff hergibt: Halte beim Überlappen die Kanten zusammen.
+   *[other] { $piece } ist { $short } zu kurz, was der Stoff hergibt: Steck zuerst die Enden, dann die Kanten dazwischen.
+}
 save-across-edge = { $piece } ist { $short } zu schmal, an der Außenkante, wo die Einfassung es verdeckt.
 save-down-edge = { $piece } ist { $short } zu kurz, an der Außenkante, wo die Einfassung es verdeckt.
-save-across-resewn = { $piece } ist { $short } zu schmal: Trenn die senkrechten Überlappungen auf und näh sie um so viel schmaler.
-save-down-resewn = { $piece } ist { $short } zu kurz: Trenn die waagerechte Überlappung auf und näh sie um so viel schmaler.
+save-across-resewn = { $joining ->
+    [lapped] { $piece } ist { $short } zu schmal: Trenn die senkrechten Überlappungen auf und näh sie um so viel schmaler.
+   *[other] { $piece } ist { $short } zu schmal: Trenn die senkrechten Nähte auf und näh sie mit um so viel weniger Zugabe.
+}
+save-down-resewn = { $joining ->
+    [lapped] { $piece } ist { $short } zu kurz: Trenn die waagerechte Überlappung auf und näh sie um so viel schmaler.
+   *[other] { $piece } ist { $short } zu kurz: Trenn die waagerechte Naht auf und näh sie mit um so viel weniger Zugabe.
+}
 save-across-renewed = { $piece } ist { $short } zu schmal: noch einmal machen.
 save-down-renewed = { $piece } ist { $short } zu kurz: noch einmal machen.
 save-across-left = { $piece } ist { $short } zu schmal und eingenäht; die Reihe bleibt zu schmal.
@@ -889,10 +922,10 @@ closing-column = Viererspalte { $n } wird { $off }.
 ## Stücke, die nicht stimmen
 
 off-block = Das Stück misst { $size }. Breite: { $across }. Höhe: { $down }.
-off-leans = Es steht schief: Zieh es gerade, dämpf es flach und miss es noch einmal. So, wie es jetzt ist, passt nur das Folgende hinein.
+off-leans = Es steht schief: Zieh es gerade, dämpf es flach (Bügeleisen und Dampf sind heiß: halte die Hand fern) und miss es noch einmal. So, wie es jetzt ist, passt nur das Folgende hinein.
 off-thin-across = Bei dieser Breite lassen die senkrechten Überlappungen zu wenig Fransen, wenn sich nicht der Stoff gedehnt hat: Miss eine Überlappung nach.
 off-thin-down = Bei dieser Höhe lässt die waagerechte Überlappung zu wenig Fransen, wenn sich nicht der Stoff gedehnt hat: Miss die Überlappung nach.
-off-thin-stretched = Ist sie so breit wie geplant, hat sich der Stoff gedehnt: Dann schneide nur ab, was übersteht, wenn du es auf Maß schneidest. Ist sie schmaler, sieh unten nach.
+off-thin-stretched = Ist die Überlappung so breit wie geplant, hat sich der Stoff gedehnt: Dann genügt es, abzuschneiden, was übersteht, wenn du es auf Maß schneidest. Ist sie schmaler, sieh unten nach.
 off-measure-first = Miss es, um zu sehen, was sich bei seinem Maß tun lässt.
 off-not-cut = Dieses Quadrat ist noch nicht zugeschnitten.
 off-which = Wenn eins seiner Quadrate unbrauchbar ist, wähle aus, welches.
@@ -931,18 +964,37 @@ way-fewer-down = { $n ->
     [one] Die Decke ein Quadrat hoch machen
    *[other] Die Decke { $n } Quadrate hoch machen
 }
-way-lap-less = { $n ->
-    [one] Zum Nachbarn hin weniger überlappen
-   *[other] Zu den Nachbarn hin weniger überlappen
+way-lap-less = { $joining ->
+    [lapped] { $n ->
+        [one] Zum Nachbarn hin weniger überlappen
+       *[other] Zu den Nachbarn hin weniger überlappen
+    }
+   *[other] { $n ->
+        [one] Zum Nachbarn hin weniger Nahtzugabe nehmen
+       *[other] Zu den Nachbarn hin weniger Nahtzugabe nehmen
+    }
 }
-way-resew = Überlappung auftrennen und schmaler nähen
+way-resew = { $joining ->
+    [lapped] Überlappung auftrennen und schmaler nähen
+   *[other] Naht auftrennen und mit weniger Zugabe nähen
+}
 way-lap-again = Lösen und mit { $lap } neu überlappen
 way-lap-again-all = Alle { $n } lösen, die mit { $was } überlappt wurden, und mit { $lap } neu überlappen
-way-resew-wider = Überlappung auftrennen und mit { $lap } neu nähen
-way-trim = { $n ->
-    [0] Alle Vierer auf { $size } schneiden
-    [one] Alle Vierer auf { $size } schneiden und an einer Verbindung weniger überlappen
-   *[other] Alle Vierer auf { $size } schneiden und an { $n } Verbindungen weniger überlappen
+way-resew-wider = { $joining ->
+    [lapped] Überlappung auftrennen und mit { $lap } neu nähen
+   *[other] Naht auftrennen und mit { $lap } Zugabe neu nähen
+}
+way-trim = { $joining ->
+    [lapped] { $n ->
+        [0] Alle Vierer auf { $size } schneiden
+        [one] Alle Vierer auf { $size } schneiden und an einer Verbindung weniger überlappen
+       *[other] Alle Vierer auf { $size } schneiden und an { $n } Verbindungen weniger überlappen
+    }
+   *[other] { $n ->
+        [0] Alle Vierer auf { $size } schneiden
+        [one] Alle Vierer auf { $size } schneiden und an einer Verbindung weniger Zugabe nehmen
+       *[other] Alle Vierer auf { $size } schneiden und an { $n } Verbindungen weniger Zugabe nehmen
+    }
 }
 way-to-edge = Den Platz mit { $place } tauschen, wo die Einfassung es verdeckt
 way-another = Beiseitelegen und noch einmal machen
@@ -970,18 +1022,37 @@ way-fewer-down-done = { $n ->
     [one] Erledigt: Die Decke ist jetzt ein Quadrat hoch.
    *[other] Erledigt: Die Decke ist jetzt { $n } Quadrate hoch.
 }
-way-lap-less-done = { $n ->
-    [one] Erledigt: Eine Verbindung von { $piece } wird schmaler überlappt. Ihr Schritt zeigt es an.
-   *[other] Erledigt: { $n } Verbindungen von { $piece } werden schmaler überlappt. Ihre Schritte zeigen es an.
+way-lap-less-done = { $joining ->
+    [lapped] { $n ->
+        [one] Erledigt: Eine Verbindung von { $piece } wird schmaler überlappt. Ihr Schritt zeigt es an.
+       *[other] Erledigt: { $n } Verbindungen von { $piece } werden schmaler überlappt. Ihre Schritte zeigen es an.
+    }
+   *[other] { $n ->
+        [one] Erledigt: Eine Verbindung von { $piece } bekommt weniger Nahtzugabe. Ihr Schritt zeigt es an.
+       *[other] Erledigt: { $n } Verbindungen von { $piece } bekommen weniger Nahtzugabe. Ihre Schritte zeigen es an.
+    }
 }
-way-resew-done = Erledigt: Die Überlappung von { $piece } ist aufzutrennen und schmaler zu nähen.
+way-resew-done = { $joining ->
+    [lapped] Erledigt: Die Überlappung von { $piece } ist aufzutrennen und schmaler zu nähen.
+   *[other] Erledigt: Die Naht von { $piece } ist aufzutrennen und mit weniger Zugabe zu nähen.
+}
 way-lap-again-done = Erledigt: { $piece } ist zu lösen und mit { $lap } neu zu überlappen.
 way-lap-again-all-done = Erledigt: { $n } sind zu lösen und mit { $lap } neu zu überlappen.
-way-resew-wider-done = Erledigt: Die Überlappung von { $piece } ist aufzutrennen und mit { $lap } neu zu nähen.
-way-trim-done = { $n ->
-    [0] Erledigt: Alle Vierer werden jetzt auf { $size } geschnitten.
-    [one] Erledigt: Alle Vierer werden jetzt auf { $size } geschnitten, und eine Verbindung wird schmaler überlappt. Ihr Schritt zeigt es an.
-   *[other] Erledigt: Alle Vierer werden jetzt auf { $size } geschnitten, und { $n } Verbindungen werden schmaler überlappt. Ihre Schritte zeigen es an.
+way-resew-wider-done = { $joining ->
+    [lapped] Erledigt: Die Überlappung von { $piece } ist aufzutrennen und mit { $lap } neu zu nähen.
+   *[other] Erledigt: Die Naht von { $piece } ist aufzutrennen und mit { $lap } Zugabe neu zu nähen.
+}
+way-trim-done = { $joining ->
+    [lapped] { $n ->
+        [0] Erledigt: Alle Vierer werden jetzt auf { $size } geschnitten.
+        [one] Erledigt: Alle Vierer werden jetzt auf { $size } geschnitten, und eine Verbindung wird schmaler überlappt. Ihr Schritt zeigt es an.
+       *[other] Erledigt: Alle Vierer werden jetzt auf { $size } geschnitten, und { $n } Verbindungen werden schmaler überlappt. Ihre Schritte zeigen es an.
+    }
+   *[other] { $n ->
+        [0] Erledigt: Alle Vierer werden jetzt auf { $size } geschnitten.
+        [one] Erledigt: Alle Vierer werden jetzt auf { $size } geschnitten, und eine Verbindung bekommt weniger Nahtzugabe. Ihr Schritt zeigt es an.
+       *[other] Erledigt: Alle Vierer werden jetzt auf { $size } geschnitten, und { $n } Verbindungen bekommen weniger Nahtzugabe. Ihre Schritte zeigen es an.
+    }
 }
 way-to-edge-done = Erledigt: { $piece } und { $place } haben den Platz getauscht; was fehlt, verdeckt die Einfassung.
 way-another-done = Erledigt: { $piece } ist beiseitegelegt; es ist noch einmal zu machen.
@@ -1259,10 +1330,19 @@ did-count-spares = { $n ->
 }
 did-measure = Gemessen: { $piece }, { $size }
 did-outline = Kanten gemessen: { $piece }
-did-mark-lap = Überlappung angezeichnet, wo { $a } auf { $b } trifft: { $lap }
-did-mark-laps = { $n ->
-    [one] Eine Überlappung neu angezeichnet
-   *[other] { $n } Überlappungen neu angezeichnet
+did-mark-lap = { $joining ->
+    [lapped] Überlappung angezeichnet, wo { $a } auf { $b } trifft: { $lap }
+   *[other] Nahtzugabe angezeichnet, wo { $a } auf { $b } trifft: { $lap }
+}
+did-mark-laps = { $joining ->
+    [lapped] { $n ->
+        [one] Eine Überlappung neu angezeichnet
+       *[other] { $n } Überlappungen neu angezeichnet
+    }
+   *[other] { $n ->
+        [one] Eine Nahtzugabe neu angezeichnet
+       *[other] { $n } Nahtzugaben neu angezeichnet
+    }
 }
 did-unpick = { $more ->
     [0] Wieder geöffnet: { $piece }, { $length }
@@ -1288,7 +1368,7 @@ did-turn = { $quarters ->
 }
 did-turn-several = { $n } Stücke gedreht
 did-flip = Gewendet: { $pieces }
-did-let-go = Nicht mehr festgesteckt: { $pieces }
+did-let-go = Wieder frei: { $pieces }
 did-wish = Stoff geplant: { $front } Quadrate vorn, { $back } hinten
 did-wish-bare = Kein Quadrat soll Stoff bekommen
 did-set-aside = Beiseitegelegt: { $piece }
@@ -1321,7 +1401,7 @@ did-note = Notiz: { $text }
 ## Rat zu einem Plan
 
 error-advice-fringe = Die Fransen je Kante wären { $fringe } breit. So schmal reißt der Faden mit der Zeit aus (allgemeine Erfahrung).
-error-advice-fringe-next = { $enough } reicht. Probier es an einem Rest; deine Nähprobe entscheidet.
+error-advice-fringe-next = { $enough } lässt genug Fransen. Näh damit eine Probe; sie entscheidet.
 error-advice-fringe-beyond = Keine Überlappung oder Nahtzugabe lässt auf so großen Quadraten { $least } Fransen je Kante: Es sind immer weniger als { $most }.
 error-advice-fringe-beyond-next = Prüfe die Einheit der schmalsten Fransen: 3 mm, etwa ⅛ Zoll, sind üblich (allgemeine Erfahrung).
 error-advice-odd = Eine ungerade Zahl lässt neben den Vierern einzelne Paare. Auch sie sind eingeplant.
@@ -1490,8 +1570,8 @@ error-covered = { $piece } hat auf dieser Seite schon Stoff.
 error-covered-next = Kleb den Stoff auf die andere Seite, oder setz ein anderes Quadrat ein.
 error-wishes = Es sollen mehr Quadrate Stoff bekommen, als die Decke hat.
 error-wishes-next = Wähle auf jeder Seite höchstens { $most }.
-error-pinned = { $piece } ist auf seinem Platz festgesteckt.
-error-pinned-next = Wähle zuerst „Lösen“.
+error-pinned = { $piece } behält seinen Platz.
+error-pinned-next = Wähle zuerst „Freigeben“.
 error-not-turnable = { $piece } lässt sich so nicht drehen.
 error-not-turnable-next = Ein genähter Vierer lässt sich um ein Viertel drehen, ein Paar halb herum; beide nicht mehr, wenn sie mit anderen verbunden sind.
 error-layout = Diese Anordnung passt nicht mehr zur Decke: Bei { $piece } ist es anders.
@@ -1568,12 +1648,13 @@ strips-all-cut = { $n ->
     [one] Der Streifen wurde mit den Quadraten geschnitten. Leg ihn bereit.
    *[other] Alle { $n } Streifen wurden mit den Quadraten geschnitten. Zähle sie und leg sie bereit.
 }
+strips-on-lap = Mit Streifen dieser Länge kommt ein Ansatz der Einfassung auf eine Verbindung der Quadrate oder auf eine Ecke, wo sie auch beginnt, und wird dort dick. Gibt der Stoff es her, mach zuvor unter „Plan“ den längsten Streifen etwas länger oder kürzer.
 strips-from = { $n } aus { $what }
 strips-from-pile = Aus dem Stapel: { $list }.
 pile-uneven = Insgesamt genug Jeansquadrate, aber nicht von jedem Jeansstoff.
 pile-short = { $short ->
-    [one] Ein Jeansquadrat fehlt, dazu { $keep } als Reserve.
-   *[other] { $short } Jeansquadrate fehlen, dazu { $keep } als Reserve.
+    [one] Ein Jeansquadrat fehlt, dazu { $keep } als Ersatz.
+   *[other] { $short } Jeansquadrate fehlen, dazu { $keep } als Ersatz.
 }
 pile-empty = Noch nichts auf dem Stapel. Leg ein Kleidungsstück, Stoff oder eine Packung Quadrate dazu.
 pile-all-cut = Alle Jeansquadrate sind zugeschnitten.
@@ -1734,9 +1815,9 @@ cut-turn = Leg es um ein Viertel gedreht hin, { $end ->
     [hem] den Saum
    *[edge] den unteren Rand
 } nach links, und schneide die Streifen der Länge nach.
-cut-turn-label-free = Schreib jede Beschriftung, oder einen Pfeil, mit dem Kopf nach rechts: Mit aufrechter Schrift hingelegt liegt ein Quadrat wie alle anderen. Anders gelegt läuft sein Köper anders herum, und es dehnt sich anders herum.
-cut-turn-label-one-way = Schreib jede Beschriftung, oder einen Pfeil, mit dem Kopf nach rechts. Du willst den Fadenlauf in jedem Quadrat von oben nach unten: Leg jedes mit aufrechter Schrift hin.
-cut-turn-label-by-turns = Schreib jede Beschriftung, oder einen Pfeil, mit dem Kopf nach rechts. Du willst den Fadenlauf von Quadrat zu Quadrat gedreht: Bei aufrechter Schrift läuft er von oben nach unten, bei liegender quer.
+cut-turn-label-free = Schreib jede Beschriftung so, dass ihre Buchstaben oben nach rechts zeigen, oder einen Pfeil nach rechts. Dreh beim Auslegen jedes Quadrat, bis die Schrift aufrecht steht und der Pfeil nach oben zeigt: So liegt es wie alle anderen. Anders gelegt läuft sein Köper anders herum, und es dehnt sich anders herum.
+cut-turn-label-one-way = Schreib jede Beschriftung so, dass ihre Buchstaben oben nach rechts zeigen, oder einen Pfeil nach rechts. Du willst den Fadenlauf in jedem Quadrat von oben nach unten: Leg jedes mit aufrechter Schrift hin, den Pfeil nach oben.
+cut-turn-label-by-turns = Schreib jede Beschriftung so, dass ihre Buchstaben oben nach rechts zeigen, oder einen Pfeil nach rechts. Du willst den Fadenlauf von Quadrat zu Quadrat gedreht: Bei aufrechter Schrift läuft er von oben nach unten, bei liegender quer.
 cut-halves-title = { $n ->
     [one] Eine Hälfte
    *[other] { $n } Hälften
@@ -1780,7 +1861,7 @@ way-gives = { $n ->
    *[other] {" "}und { $strips } Einfassstreifen
 }
 way-more = { $name }: { $gives }, { $more ->
-    [0] keines mehr
+    [0] nicht mehr
     [one] eines mehr
    *[other] { $more } mehr
 }
@@ -1836,14 +1917,14 @@ cut-run-edge = { $nth ->
 cut-run-strip = { $nth ->
     [first] Davon
    *[next] Dann
-}, ab { $left } rechts von der Lücke des Einfassstreifens: { $count ->
+}, ab { $left } rechts von der Stelle, wo der Einfassstreifen herausgeschnitten wurde: { $count ->
     [one] ein Quadrat.
    *[other] { $count } Quadrate.
 }
 cut-run-strip-edge = { $nth ->
     [first] Davon
    *[next] Dann
-}, gleich rechts von der Lücke des Einfassstreifens: { $count ->
+}, gleich rechts von der Stelle, wo der Einfassstreifen herausgeschnitten wurde: { $count ->
     [one] ein Quadrat.
    *[other] { $count } Quadrate.
 }
@@ -1974,7 +2055,7 @@ item-glue-dots = Etwa { $dots } Punkte, { $n ->
 bottle-inch = 4 fl oz
 bottle-metric = 118 ml
 item-marker = Ein löschbarer Markierstift
-item-marker-test = Probier ihn an einem Rest: Manche Striche kommen bei Hitze oder Kälte wieder.
+item-marker-test = Probier ihn an einem Rest und bügle darüber: Manche Striche brennt Hitze ein, andere kommen bei Kälte wieder.
 item-cutter = Rollschneider, Matte und Lineal
 item-cutter-what = Am besten ist ein Lineal, das mindestens { $side } breit ist.
 item-cutter-square = Zum Begradigen ein quadratisches Lineal von { $side } oder mehr.
@@ -2042,7 +2123,7 @@ wishes-stay = { $units ->
     [0] { $glued ->
         [0] { $pinned ->
             [0] Was verbunden ist, bleibt, wie es ist.
-           *[other] Was verbunden oder festgesteckt ist, bleibt, wie es ist.
+           *[other] Was verbunden ist oder seinen Platz behält, bleibt, wie es ist.
         }
         [one] Ein Quadrat mit aufgeklebtem Stoff behält ihn.
        *[other] { $glued } Quadrate mit aufgeklebtem Stoff behalten ihn.
@@ -2114,7 +2195,7 @@ wish-shades-no-other = nicht zu erfüllen: Alle Quadrate sind aus demselben Jean
 wish-shades-alike = nicht zu erfüllen: Die Jeansstoffe sind fast gleich hell. Berichtige ihre Farben, oder nimm einen helleren oder dunkleren dazu.
 wish-shades-no-room = nicht zu erfüllen: Die Decke hat dafür zu wenige Reihen.
 wishes-no-pile = Noch liegt keine Jeans auf dem Stapel: Wo die Wünsche etwas von jedem Jeansstoff verlangen, werden die Quadrate gleichmäßig verteilt.
-wishes-pile = Für die noch zuzuschneidenden Quadrate gibt es, Reserve eingerechnet, { $list }.
+wishes-pile = Für die noch zuzuschneidenden Quadrate gibt es, Ersatz eingerechnet, { $list }.
 wishes-pile-of = { $n } × { $denim }
 wishes-by-hand = { $n ->
     [one] Für ein noch zu schneidendes Quadrat hast du den Jeansstoff selbst gewählt.
@@ -2160,8 +2241,8 @@ faces-lost-glued = { $n ->
    *[other] { $n } davon sind aufgeklebt und gehen mit ihren Quadraten.
 }
 faces-lost-by-hand = { $n ->
-    [one] Ein Quadrat, das du festgesteckt oder dessen Jeansstoff du gewählt hast, hat in diesem Raster keinen Platz.
-   *[other] { $n } Quadrate, die du festgesteckt oder deren Jeansstoff du gewählt hast, haben in diesem Raster keinen Platz.
+    [one] Ein Quadrat, das seinen Platz behalten soll oder dessen Jeansstoff du gewählt hast, hat in diesem Raster keinen Platz.
+   *[other] { $n } Quadrate, die ihren Platz behalten sollen oder deren Jeansstoff du gewählt hast, haben in diesem Raster keinen Platz.
 }
 layouts-running = Sucht bessere: { $n } von { $all }
 layouts-done = { $n ->
@@ -2234,7 +2315,7 @@ draw-count-wrong = { $n ->
 }
 sign-stays = Geklebt oder verbunden, bleibt also, wie es ist
 sign-clash = Gleiche Stoffe berühren sich
-sign-pin = Auf seinem Platz festgesteckt
+sign-pin = Behält seinen Platz
 sign-wrong = Linke Seite des Jeansstoffs
 sign-wrong-letter = l
 sign-grain = Fadenlauf quer
@@ -2344,7 +2425,7 @@ demo-garment-2 = Helle Gartenjeans
 demo-note-leg = Linkes Bein der hellen ist am Knie dünn.
 demo-note-four = Der hier hat sich am Ende der Naht gedehnt.
 
-did-pin-place = Auf ihren Plätzen festgesteckt: { $pieces }
+did-pin-place = Behalten ihren Platz: { $pieces }
 
 ## Weitergeben
 
@@ -2456,7 +2537,7 @@ kept-copies = { $n ->
 taken-added = Im Regal: { $name }
 taken-both = Beide liegen im Regal; die andere heißt { $name }
 taken-brought = Die Kopie mit mehr Schritten liegt im Regal. Die Datei, wie sie hier war, liegt daneben als { $copy }
-taken-here = Nichts wurde geändert
+taken-here = Nichts wurde geändert.
 taken-merged = Zusammengeführt. Beide Dateien von vorher liegen daneben als { $here } und { $brought }
 
 ## Auf Papier
@@ -2655,7 +2736,7 @@ made-wash = { $n ->
 }
 lessons-from = Gelernt von { $name }
 lesson-scrap = An einer Nähprobe war eine Überlappung von { $lap } richtig.
-lesson-drift = { $n } gemessene Vierer wurden im Mittel je Überlappung { $off }.
+lesson-drift = { $n } gemessene Vierer wurden im Mittel je Verbindung { $off }.
 lesson-whole = Fertig maß sie { $size }; geplant war { $planned }.
 lesson-wash = { $n ->
     [one] Eine Wäsche änderte sie um { $across } % in der Breite und { $down } % in der Höhe (ISO 5077).
@@ -2682,5 +2763,5 @@ lesson-pace = { $minutes ->
     [one] Du brauchtest je etwa eine Minute.
    *[other] Du brauchtest je etwa { $minutes } Minuten.
 }
-drift-before = Bei { $name } wurden { $n } gemessene Vierer im Mittel je Überlappung { $off }. Miss hier drei, um zu sehen, wie es bei dieser Decke geht.
+drift-before = Bei { $name } wurden { $n } gemessene Vierer im Mittel je Verbindung { $off }. Miss hier fünf, um zu sehen, wie es bei dieser Decke geht.
 again-name = { $name }, noch einmal

@@ -178,7 +178,7 @@ ask-faces-why = { $n ->
     [one] One fabric is listed, and no square has it yet. Lay out both faces before you join any squares: a joined square keeps its faces.
    *[other] { $n } fabrics are listed, and no square has one yet. Lay out both faces before you join any squares: a joined square keeps its faces.
 }
-ask-faces-denim = So far every square is { $denim }: under Faces, choose squares to make them another denim.
+ask-faces-denim = So far every square is { $denim }: under “Faces”, choose squares to make them another denim.
 ask-faces-bare = All denim
 noted-at = Written at { $piece }: { $text }
 special-measure-first = Measure the whole throw first: only then can you tell later what washing did.
@@ -280,12 +280,20 @@ how-cut = Cut a strip as wide as the square across the leg, then cut the square 
 how-lap-halves = This square is pieced of two halves of one denim, with the grain running the same way in both.
     Mark the lap along a long edge of one half; it lies underneath.
     Put small dots of washable glue inside the mark and lay the other half over it, both right side up and their ends even. Together they are as wide as a square.
-how-press-halves = Press the lap to set the glue. Keep the halves in line.
+how-press-halves = Lay the pressing cloth on the lap and press it to set the glue: set the iron down and lift it again, and do not slide it. Keep the halves in line.
 how-cool-halves = Leave it flat until it is cool to the touch. If it is lifted warm, the glue lets go.
-how-stitch-halves = Stitch down the middle of the lap, as the laps of the throw are stitched. From here on it is a square like any other.
-    Along its middle it has two layers of denim, so go slowly later where that meets a lap.
-how-stitch-halves-twin = Stitch down the middle of the lap with the twin needle, as the laps of the throw are stitched. From here on it is a square like any other.
-    Along its middle it has two layers of denim, so go slowly later where that meets a lap.
+how-stitch-halves = Stitch down the middle of the lap; let the edge of the presser foot or a guide run along the raw edge, { $middle } from the needle.
+    Stitch length { $long }; three or four stitches back at both ends secure it.
+    From here on it is a square like any other; along its middle it has two layers of denim, so go slowly later where that meets a lap.
+how-stitch-halves-rows = Stitch two rows, one after the other, in the same direction: the first { $first } from the raw edge on top, the second { $second } from it.
+    Stitch length { $long }; three or four stitches back at both ends of each row secure it.
+    From here on it is a square like any other; along its middle it has two layers of denim, so go slowly later where that meets a lap.
+how-stitch-halves-zigzag = Stitch so that the middle of the zigzag runs down the middle of the lap; let the edge of the presser foot or a guide run along the raw edge, { $middle } from the middle of the zigzag.
+    Stitch length { $long }; three or four stitches back at both ends secure it.
+    From here on it is a square like any other; along its middle it has two layers of denim, so go slowly later where that meets a lap.
+how-stitch-halves-twin = Stitch down the middle of the lap; let the edge of the presser foot or a guide run along the raw edge, { $middle } from the middle of the two needles.
+    Stitch length { $long }. Leave the thread ends long, draw them through to one side and tie them: a twin needle should not sew backwards.
+    From here on it is a square like any other; along its middle it has two layers of denim, so go slowly later where that meets a lap.
 how-cut-fabric = Trim the fabric’s edges straight first, off the selvedges a little more. Then cut the squares as large as the denim squares.
 how-cut-fabric-laid-on = Trim the fabric’s edges straight first, off the selvedges a little more. Then cut the piece { $side }: the square is sewn in, and the piece lies clear of its laps.
 how-cover-front = Put a few dots of washable glue on the wrong side of the fabric square, well inside its edge.
@@ -300,7 +308,7 @@ how-cover-front-laid-on = Trim the fabric to { $side }. Put a few dots of washab
     Lay it in the middle of the square, on the front, right side up, clear of every lap.
 how-cover-back-laid-on = Trim the fabric to { $side }. Turn the work over. Put a few dots of washable glue on the wrong side of the fabric, well inside its edge.
     Lay it in the middle of the square, on the back, right side up, clear of every lap.
-how-press-cover = Press; do not slide the iron.
+how-press-cover = Lay the pressing cloth on it. Set the iron down and lift it again; do not slide it.
 how-cool-cover = Leave it flat until it is cool to the touch. If it is lifted warm, the glue lets go.
 how-stitch-patch = Stitch the fabric down on all four sides, { $edge } inside its edge: no lap holds it here, and washable glue comes out in the first wash.
     The stitching shows on the other face too.
@@ -332,10 +340,13 @@ how-line-up-uneven = { $piece } is { $by } longer. Bring the two { $joining ->
         [lapped] laps
        *[other] seams
     } that meet in the middle into one line, and leave the ends as they come: squaring up evens them.
-how-press-lap = Press the lap to set the glue. Keep the squares in line.
+how-press-lap = Lay the pressing cloth on the lap and press it to set the glue: set the iron down and lift it again, and do not slide it. Keep the squares in line.
 sitting-cool = Leave it where it was pressed until it is cool to the touch: if it is lifted warm, the glue lets go. Lap the next beside it. You need not tick it off: once it is cool, it is ready to stitch.
 special-mixed = Each square of this fabric is different: pick one that is not like those round it.
-special-short-by-laps = By its laps it comes out at { $size }, smaller than { $target }, and trimming adds nothing: measure it, and see what can be done.
+special-short-by-laps = { $joining ->
+    [lapped] By its laps it comes out at { $size }, smaller than { $target }, and trimming adds nothing: measure it, and see what can be done.
+   *[other] By its allowances it comes out at { $size }, smaller than { $target }, and trimming adds nothing: measure it, and see what can be done.
+}
 special-scrap-first = Sew a test scrap first, with this { $joining ->
         [lapped] lap
        *[other] seam
@@ -351,6 +362,9 @@ how-stitch-twin = Stitch down the middle of the lap, the same side up every time
     Stitch length { $long }. Leave the thread ends long, draw them through to one side and tie them: a twin needle should not sew backwards.
     Go slowly where laps cross; turn the wheel by hand over the thickest places.
 how-stitch-lap = Stitch down the middle of the lap; let the edge of the presser foot or a guide run along the raw edge, { $middle } from the needle.
+    Stitch length { $long }; three or four stitches back at both ends secure it.
+    Go slowly where laps cross; turn the wheel by hand over the thickest places.
+how-stitch-lap-zigzag = Stitch so that the middle of the zigzag runs down the middle of the lap; let the edge of the presser foot or a guide run along the raw edge, { $middle } from the middle of the zigzag.
     Stitch length { $long }; three or four stitches back at both ends secure it.
     Go slowly where laps cross; turn the wheel by hand over the thickest places.
 how-stitch-rows = Stitch two rows, one after the other, the same side up and in the same direction: the first { $first } from the raw edge on top, the second { $second } from it.
@@ -370,7 +384,7 @@ how-stitch-seam-twin = Stitch so that the middle of the two rows runs one allowa
     Take the pins out as you come to them.
     Stitch length { $long }. Leave the thread ends long, draw them through to one side and tie them: a twin needle should not sew backwards.
 needle-single = Needle: a jeans needle, system 130/705 H, size 90/14 to 100/16. This is common practice; your machine’s manual decides.
-needle-twin = Needle: a twin needle for jeans, system 130/705 H, { $spacing } apart, size 100. This is common practice; your machine’s manual decides.
+needle-twin = Needle: a twin needle { $spacing } apart, system 130/705 H: one for jeans if it is made with this spacing (usually 4 mm, size 100), else the thickest that is. This is common practice; your machine’s manual decides.
 how-press-seam = Press the seam flat as it was sewn, then open.
     Or press it to one side: stronger, but three layers thick, and about six at a crossing; then turn the next seam the other way.
 how-press-seam-wide = Press the seam flat as it was sewn, then to one side: between its rows it stays closed and cannot be pressed open.
@@ -378,16 +392,17 @@ how-press-seam-wide = Press the seam flat as it was sewn, then to one side: betw
 how-press-seam-exposed = Press the seam open, so that both allowances stand free to be snipped and to fray.
 how-press-block = Press it flat from both sides and let it lie until cool before measuring.
 how-square-up = Trim what is over, half from each side, so that the crossing stays in the middle.
+how-square-up-leans = It leans. Before you cut, pull it gently along its short diagonal, steam it flat (the iron and its steam burn: keep your hand clear), let it cool, and measure again. What still leans then is cut as it is given here.
+how-square-up-outline = Take off each side what is given for it here, and no more: it is not quite square, so its sides differ.
 how-square-up-measure = Measure it first: denim stretches at the end of a seam.
     Trim what is over, half from each side. Most need no trimming.
 how-cut-binding = Cut all strips alike, exactly to this length, with straight sides and square ends: the places of their joins are planned by it.
 how-join-binding = Lay the end of one strip over the beginning of the next, as wide as the lap, and stitch across. Go on until all are one long strip.
-how-join-binding-seam = Lay the ends of two strips right sides together, stitch across, and press the seam open. Go on until all are one long strip.
+how-join-binding-seam = Lay the ends of two strips right sides together, stitch across, and press the seam open (the iron and its steam burn: keep your fingers clear). Go on until all are one long strip.
 how-press-binding = Fold the strip in half lengthwise, raw edges even, and press a sharp crease.
-how-trim-edge = Press the whole edge from both sides and let it cool; then trim off only what stands out, so that every side is one straight line.
+how-trim-edge = Press the whole edge from both sides and let it cool. Put the iron aside: the edge is cut cold.
     Lay a long ruler along the whole side, over the ends of the joins, and see that the corners are square.
-    Take off no more than the side needs; often it is a few threads or nothing. What you cut here is missing from the finished size.
-    Put the iron aside before you cut: the edge is cut cold.
+    Then trim off only what stands out, so that every side is one straight line. Take off no more than the side needs; often it is a few threads or nothing. What you cut here is missing from the finished size.
 how-glue-binding = Lay the throw with its front up. Begin at the place given here, and go round clockwise.
     Push the edge of the throw into the fold, right to the crease. Hold it there with dots of washable glue and with clips. Take each clip off before the iron comes near, press, and let it cool. On each face a little less than half of the strip shows: the edge takes up the rest.
     Fold the strip at each corner as its pictures show. At the end lap it over its beginning; never over a crossing.
@@ -395,10 +410,10 @@ how-glue-binding-untrimmed = Before you bind, press the whole edge and let it co
     Lay the throw with its front up. Begin at the place given here, and go round clockwise.
     Push the edge of the throw into the fold, right to the crease. Hold it there with dots of washable glue and with clips. Take each clip off before the iron comes near, press, and let it cool. On each face a little less than half of the strip shows: the edge takes up the rest.
     Fold the strip at each corner as its pictures show. At the end lap it over its beginning; never over a crossing.
-how-stitch-binding = Stitch one row all round, through all layers, { $edge } from the raw edge of the strip. Go slowly at the corners and where the joins of the squares meet the edge.
-    It goes through three layers of denim, the two of the strip and the throw, and through more where squares and where strips are joined: put in a new, single jeans needle of size 100/16 if your machine’s manual allows it, and turn the wheel by hand over the thickest places.
+how-stitch-binding = First put in a new, single jeans needle of size 100/16, if your machine’s manual allows it: the stitching goes through three layers of denim, the two of the strip and the throw, and through more where squares and where strips are joined.
+    Stitch one row all round, through all layers, { $edge } from the raw edge of the strip. Go slowly at the corners and where the joins of the squares meet the edge, and turn the wheel by hand over the thickest places.
 corner-1 = Hold the folded strip on the first edge as far as the corner. The rest is still free.
-corner-2 = Turn the free strip down, its crease along the next edge. What is over stands out at the corner.
+corner-2 = Turn the free strip round the corner, its crease along the next edge. What is over stands out at the corner.
 corner-3 = Lay what is over into a slanting fold, from the outer corner to the inner one; on the back lay it the other way. A dot of glue, and press.
 corner-4 = Stitch as far as the inner corner and stop with the needle down. Lift the foot, turn the throw, put the foot down and go on.
 binding-shows = Of the { $strip } strip { $plain } shows on each face, a little less than half: the edge takes up the rest. Where squares are joined and where the strip laps over itself it is a little less still.
@@ -413,7 +428,7 @@ bound-clear-past = { $told } { $n ->
     [one] The last join comes after that, in the tail past the beginning; no place is told for it.
    *[other] The last { $n } joins come after that, in the tail past the beginning; no places are told for them.
 }
-bound-on-lap = Wherever the binding begins, one of its joins comes on a join of the squares or on a corner, where it grows thick. Cut the strips a little longer or shorter if the cloth allows it.
+bound-on-lap = Wherever the binding begins, one of its joins comes on a join of the squares or on a corner. It is thick there: turn the wheel by hand over it.
 special-old-lap = It was lapped at { $was }; the plan has { $lap } now. While only glue holds it, it can be lapped again: see “This one is off”.
 special-opened = This join was unpicked: only { $length } of it is to be sewn again.
 special-lap = { $joining ->
@@ -550,7 +565,7 @@ figure-lap = Lap
 figure-allowance = Seam allowance
 figure-seam = Seam length
 figure-again = To make again
-figure-middle = Stitch from the edge
+figure-middle = Stitching from the raw edge
 figure-row-first = First row, from the edge on top
 figure-row-second = Second row, from the edge on top
 figure-rows-apart = From row to row
@@ -663,7 +678,7 @@ binding = { $n ->
 bare = bare denim
 cell = { $piece }: { $cloth }
 cell-stays = { $piece }: { $cloth }, stays as it is
-cell-pinned = { $piece }: { $cloth }, pinned to its place
+cell-pinned = { $piece }: { $cloth }, kept in its place
 bare-wrong-side = bare denim, wrong side
 face-front = Front
 face-back = Back, as you see it turned over
@@ -778,8 +793,14 @@ short-join-left = { $joining ->
 short-open = Nothing makes up for the missing { $by } yet: see “This one is off” before you go on.
 short-open-keep = Nothing makes up for the missing { $by } yet: keep this measure, then see what can be done.
 short-left = Nothing makes up for the missing { $by } yet.
-short-eased = { $by } short is within the give of the cloth: hold the edges together as you lap them, and it eases in.
-short-eased-little = It is a very little short, which is within the give of the cloth: hold the edges together as you lap them, and it eases in.
+short-eased = { $joining ->
+    [lapped] { $by } short is within the give of the cloth: hold the edges together as you lap them, and it eases in.
+   *[other] { $by } short is within the give of the cloth: pin the ends first, then the edges between, and it eases in.
+}
+short-eased-little = { $joining ->
+    [lapped] It is a very little short, which is within the give of the cloth: hold the edges together as you lap them, and it eases in.
+   *[other] It is a very little short, which is within the give of the cloth: pin the ends first, then the edges between, and it eases in.
+}
 short-settled = It may be squared up and sewn as it is.
 summary-none = No four measured yet.
 drift-too-few = { $n ->
@@ -824,10 +845,10 @@ skew = { $degrees }°
 skew-none = square
 wedge = { $from } to { $to }
 trim-by-marks = Mark at both ends of each side what is to be trimmed there, lay the ruler along the two marks, and cut.
-pull-falling = It leans: from the top left to the bottom right it is { $by } shorter than the other way. Before you cut, pull it gently along that short diagonal, steam it flat, let it cool, and measure again.
-pull-rising = It leans: from the top right to the bottom left it is { $by } shorter than the other way. Before you cut, pull it gently along that short diagonal, steam it flat, let it cool, and measure again.
+pull-falling = It leans: from the top left to the bottom right it is { $by } shorter than the other way. Before you cut, pull it gently along that short diagonal, steam it flat (the iron and its steam burn: keep your hand clear), let it cool, and measure again.
+pull-rising = It leans: from the top right to the bottom left it is { $by } shorter than the other way. Before you cut, pull it gently along that short diagonal, steam it flat (the iron and its steam burn: keep your hand clear), let it cool, and measure again.
 pulled-still = It still leans after it was pulled square. If it cannot be pulled further, cut it as shown here.
-pull-square = It leans. Before you cut, pull it gently along its short diagonal, steam it flat, let it cool, and measure again.
+pull-square = It leans. Before you cut, pull it gently along its short diagonal, steam it flat (the iron and its steam burn: keep your hand clear), let it cool, and measure again.
 outline-short = It is too small for { $target }; the largest size it holds is { $held }.
 outline-holds = It holds { $target }.
 nothing = nothing
@@ -855,12 +876,24 @@ save-lap = { $joining ->
 save-across-lapped = { $piece } is { $short } short across: { $laps }.
 save-down-lapped = { $piece } is { $short } short down: { $laps }.
 save-over = The ruler has no mark in between: the row or column becomes { $over } too long, which eases in at the joins.
-save-across-eased = { $piece } is { $short } short across, which eases in: hold the edges together as you lap them.
-save-down-eased = { $piece } is { $short } short down, which eases in: hold the edges together as you lap them.
+save-across-eased = { $joining ->
+    [lapped] { $piece } is { $short } short across, which eases in: hold the edges together as you lap them.
+   *[other] { $piece } is { $short } short across, which eases in: pin the ends first, then the edges between.
+}
+save-down-eased = { $joining ->
+    [lapped] { $piece } is { $short } short down, which eases in: hold the edges together as you lap them.
+   *[other] { $piece } is { $short } short down, which eases in: pin the ends first, then the edges between.
+}
 save-across-edge = { $piece } is { $short } short across, at the outer edge, where the binding hides it.
 save-down-edge = { $piece } is { $short } short down, at the outer edge, where the binding hides it.
-save-across-resewn = { $piece } is { $short } short across: unpick its upright laps and sew them that much narrower.
-save-down-resewn = { $piece } is { $short } short down: unpick its level lap and sew it that much narrower.
+save-across-resewn = { $joining ->
+    [lapped] { $piece } is { $short } short across: unpick its upright laps and sew them that much narrower.
+   *[other] { $piece } is { $short } short across: unpick its upright seams and sew them with that much less allowance.
+}
+save-down-resewn = { $joining ->
+    [lapped] { $piece } is { $short } short down: unpick its level lap and sew it that much narrower.
+   *[other] { $piece } is { $short } short down: unpick its level seam and sew it with that much less allowance.
+}
 save-across-renewed = { $piece } is { $short } short across: make another.
 save-down-renewed = { $piece } is { $short } short down: make another.
 save-across-left = { $piece } is { $short } short across and sewn in; its row stays short.
@@ -896,10 +929,10 @@ closing-column = Column of fours { $n } comes out { $off }.
 ## Pieces that are off
 
 off-block = It measures { $size }. Across: { $across }. Down: { $down }.
-off-leans = It leans: pull it square and steam it flat, then measure it again. As it is now it holds only what follows.
+off-leans = It leans: pull it square and steam it flat (the iron and its steam burn: keep your hand clear), then measure it again. As it is now it holds only what follows.
 off-thin-across = At its width, its upright laps leave too little fringe, unless the cloth has stretched: measure a lap.
 off-thin-down = At its height, its level lap leaves too little fringe, unless the cloth has stretched: measure the lap.
-off-thin-stretched = If it is as wide as planned, the cloth has stretched: then only trim off what is over when you square it up. If it is narrower, see below.
+off-thin-stretched = If the lap is as wide as planned, the cloth has stretched: then it is enough to trim off what is over when you square it up. If the lap is narrower, see below.
 off-measure-first = Measure it to see what can be done about its size.
 off-not-cut = This square is not cut yet.
 off-which = If one of its squares is spoilt, choose which.
@@ -938,18 +971,37 @@ way-fewer-down = { $n ->
     [one] Make the throw one square down
    *[other] Make the throw { $n } squares down
 }
-way-lap-less = { $n ->
-    [one] Lap it less where it meets its neighbour
-   *[other] Lap it less where it meets its neighbours
+way-lap-less = { $joining ->
+    [lapped] { $n ->
+        [one] Lap it less where it meets its neighbour
+       *[other] Lap it less where it meets its neighbours
+    }
+   *[other] { $n ->
+        [one] Take less allowance where it meets its neighbour
+       *[other] Take less allowance where it meets its neighbours
+    }
 }
-way-resew = Unpick its lap and sew it narrower
+way-resew = { $joining ->
+    [lapped] Unpick its lap and sew it narrower
+   *[other] Unpick its seam and sew it with less allowance
+}
 way-lap-again = Lift it and lap it again at { $lap }
 way-lap-again-all = Lift all { $n } that were lapped at { $was }, and lap them again at { $lap }
-way-resew-wider = Unpick its lap and sew it again at { $lap }
-way-trim = { $n ->
-    [0] Trim all fours to { $size }
-    [one] Trim all fours to { $size }, and lap less at one join
-   *[other] Trim all fours to { $size }, and lap less at { $n } joins
+way-resew-wider = { $joining ->
+    [lapped] Unpick its lap and sew it again at { $lap }
+   *[other] Unpick its seam and sew it again with { $lap } of allowance
+}
+way-trim = { $joining ->
+    [lapped] { $n ->
+        [0] Trim all fours to { $size }
+        [one] Trim all fours to { $size }, and lap less at one join
+       *[other] Trim all fours to { $size }, and lap less at { $n } joins
+    }
+   *[other] { $n ->
+        [0] Trim all fours to { $size }
+        [one] Trim all fours to { $size }, and take less allowance at one join
+       *[other] Trim all fours to { $size }, and take less allowance at { $n } joins
+    }
 }
 way-to-edge = Change places with { $place }, where the binding hides it
 way-another = Set it aside and make another
@@ -977,18 +1029,37 @@ way-fewer-down-done = { $n ->
     [one] Done: the throw is one square down now.
    *[other] Done: the throw is { $n } squares down now.
 }
-way-lap-less-done = { $n ->
-    [one] Done: one join of { $piece } is marked with a narrower lap. Its step says so.
-   *[other] Done: { $n } joins of { $piece } are marked with a narrower lap. Their steps say so.
+way-lap-less-done = { $joining ->
+    [lapped] { $n ->
+        [one] Done: one join of { $piece } is marked with a narrower lap. Its step says so.
+       *[other] Done: { $n } joins of { $piece } are marked with a narrower lap. Their steps say so.
+    }
+   *[other] { $n ->
+        [one] Done: one join of { $piece } is marked with less allowance. Its step says so.
+       *[other] Done: { $n } joins of { $piece } are marked with less allowance. Their steps say so.
+    }
 }
-way-resew-done = Done: the lap of { $piece } is to be unpicked and sewn narrower.
+way-resew-done = { $joining ->
+    [lapped] Done: the lap of { $piece } is to be unpicked and sewn narrower.
+   *[other] Done: the seam of { $piece } is to be unpicked and sewn with less allowance.
+}
 way-lap-again-done = Done: { $piece } is to be lifted and lapped again at { $lap }.
 way-lap-again-all-done = Done: { $n } are to be lifted and lapped again at { $lap }.
-way-resew-wider-done = Done: the lap of { $piece } is to be unpicked and sewn again at { $lap }.
-way-trim-done = { $n ->
-    [0] Done: all fours are trimmed to { $size } now.
-    [one] Done: all fours are trimmed to { $size } now, and one join is lapped less. Its step says so.
-   *[other] Done: all fours are trimmed to { $size } now, and { $n } joins are lapped less. Their steps say so.
+way-resew-wider-done = { $joining ->
+    [lapped] Done: the lap of { $piece } is to be unpicked and sewn again at { $lap }.
+   *[other] Done: the seam of { $piece } is to be unpicked and sewn again with { $lap } of allowance.
+}
+way-trim-done = { $joining ->
+    [lapped] { $n ->
+        [0] Done: all fours are trimmed to { $size } now.
+        [one] Done: all fours are trimmed to { $size } now, and one join is lapped less. Its step says so.
+       *[other] Done: all fours are trimmed to { $size } now, and { $n } joins are lapped less. Their steps say so.
+    }
+   *[other] { $n ->
+        [0] Done: all fours are trimmed to { $size } now.
+        [one] Done: all fours are trimmed to { $size } now, and one join has less allowance. Its step says so.
+       *[other] Done: all fours are trimmed to { $size } now, and { $n } joins have less allowance. Their steps say so.
+    }
 }
 way-to-edge-done = Done: { $piece } and { $place } have changed places; the binding hides what is short.
 way-another-done = Done: { $piece } is set aside; another is to be made.
@@ -1266,10 +1337,19 @@ did-count-spares = { $n ->
 }
 did-measure = Measured: { $piece }, { $size }
 did-outline = Sides measured: { $piece }
-did-mark-lap = Lap marked where { $a } meets { $b }: { $lap }
-did-mark-laps = { $n ->
-    [one] One lap marked again
-   *[other] { $n } laps marked again
+did-mark-lap = { $joining ->
+    [lapped] Lap marked where { $a } meets { $b }: { $lap }
+   *[other] Allowance marked where { $a } meets { $b }: { $lap }
+}
+did-mark-laps = { $joining ->
+    [lapped] { $n ->
+        [one] One lap marked again
+       *[other] { $n } laps marked again
+    }
+   *[other] { $n ->
+        [one] One allowance marked again
+       *[other] { $n } allowances marked again
+    }
 }
 did-unpick = { $more ->
     [0] Opened again: { $piece }, { $length }
@@ -1295,8 +1375,8 @@ did-turn = { $quarters ->
 }
 did-turn-several = { $n } pieces turned
 did-flip = Turned over: { $pieces }
-did-pin-place = Pinned to their places: { $pieces }
-did-let-go = No longer pinned: { $pieces }
+did-pin-place = Kept in their places: { $pieces }
+did-let-go = May move again: { $pieces }
 did-wish = Fabric planned: { $front } squares on the front, { $back } on the back
 did-wish-bare = No square is to have fabric
 did-set-aside = Set aside: { $piece }
@@ -1329,7 +1409,7 @@ did-note = Note: { $text }
 ## Advice about a plan
 
 error-advice-fringe = The fringe each side would be { $fringe }. With so little, the thread works out in time (common practice).
-error-advice-fringe-next = { $enough } leaves enough. Try it on a scrap; your test scrap decides.
+error-advice-fringe-next = { $enough } leaves enough fringe. Sew a test scrap with it; that decides.
 error-advice-fringe-beyond = No lap or allowance on squares of this size leaves { $least } of fringe each side: it is always less than { $most }.
 error-advice-fringe-beyond-next = Check the unit of the least fringe: 3 mm, about ⅛ in, is usual (common practice).
 error-advice-odd = An odd count leaves single pairs beside the fours. They are planned too.
@@ -1498,8 +1578,8 @@ error-covered = { $piece } is covered on that face already.
 error-covered-next = Cover the other face, or put another square in.
 error-wishes = More squares are to be covered than the throw has.
 error-wishes-next = Choose { $most } or fewer on each face.
-error-pinned = { $piece } is pinned to its place.
-error-pinned-next = Unpin it first.
+error-pinned = { $piece } is kept in its place.
+error-pinned-next = Choose “Let it move” first.
 error-not-turnable = { $piece } cannot be turned that way.
 error-not-turnable-next = A stitched four turns by quarters, a pair half round, neither once it is joined to others.
 error-layout = This layout no longer fits the throw: it differs at { $piece }.
@@ -1576,6 +1656,7 @@ strips-all-cut = { $n ->
     [one] The strip was cut with the squares. Lay it ready.
    *[other] All { $n } strips were cut with the squares. Count them and lay them ready.
 }
+strips-on-lap = With strips of this length one join of the binding comes on a join of the squares or on a corner, wherever it begins, and grows thick there. If the cloth allows it, make the longest strip a little longer or shorter first, under “Plan”.
 strips-from = { $n } from { $what }
 strips-from-pile = From the pile: { $list }.
 pile-uneven = Enough denim squares in all, but not of each denim.
@@ -1742,9 +1823,9 @@ cut-turn = Lay it a quarter turned, the { $end ->
     [hem] hem
    *[edge] lower edge
 } to your left, and cut the strips along it.
-cut-turn-label-free = Chalk each label, or an arrow, with its head to the right: laid with the letters upright a square lies like all the others. Laid otherwise its twill runs the other way, and it stretches the other way.
-cut-turn-label-one-way = Chalk each label, or an arrow, with its head to the right. You want the lengthwise grain up and down in every square: lay each with its letters upright.
-cut-turn-label-by-turns = Chalk each label, or an arrow, with its head to the right. You want the grain turned from each square to the next: with the letters upright it runs up and down, with the letters on their side it runs across.
+cut-turn-label-free = Chalk each label with the top of its letters to the right, or an arrow that points right. When you lay the squares out, turn each until its letters are upright, the arrow pointing up: so it lies like all the others. Turned otherwise, its twill runs the other way, and it stretches the other way.
+cut-turn-label-one-way = Chalk each label with the top of its letters to the right, or an arrow that points right. You want the lengthwise grain up and down in every square: lay each with its letters upright, the arrow pointing up.
+cut-turn-label-by-turns = Chalk each label with the top of its letters to the right, or an arrow that points right. You want the grain turned from each square to the next: with the letters upright it runs up and down, with the letters on their side it runs across.
 cut-halves-title = { $n ->
     [one] One half
    *[other] { $n } halves
@@ -1844,14 +1925,14 @@ cut-run-edge = { $nth ->
 cut-run-strip = { $nth ->
     [first] Off it
    *[next] Then
-}, starting { $left } right of the binding strip’s gap: { $count ->
+}, starting { $left } right of where the binding strip was cut out: { $count ->
     [one] one square.
    *[other] { $count } squares.
 }
 cut-run-strip-edge = { $nth ->
     [first] Off it
    *[next] Then
-}, right beside the binding strip’s gap: { $count ->
+}, right beside where the binding strip was cut out: { $count ->
     [one] one square.
    *[other] { $count } squares.
 }
@@ -1982,7 +2063,7 @@ item-glue-dots = About { $dots } dots, { $n ->
 bottle-inch = 4 fl oz
 bottle-metric = 118 ml
 item-marker = A vanishing fabric marker
-item-marker-test = Try it on a scrap: some marks come back with heat or cold.
+item-marker-test = Try it on a scrap and iron that: heat sets some marks for good, and others come back with cold.
 item-cutter = Cutter, mat and ruler
 item-cutter-what = A ruler at least { $side } wide helps most.
 item-cutter-square = For squaring up, a square ruler of { $side } or more.
@@ -2238,7 +2319,7 @@ draw-count-wrong = { $n ->
 }
 sign-stays = Glued or joined, so it stays as it is
 sign-clash = Like fabrics touch
-sign-pin = Pinned to its place
+sign-pin = Kept in its place
 sign-wrong = Wrong side of the denim
 sign-wrong-letter = w
 sign-grain = Lengthwise grain runs across
@@ -2325,7 +2406,7 @@ wishes-stay = { $units ->
     [0] { $glued ->
         [0] { $pinned ->
             [0] What is joined stays as it is.
-           *[other] What is joined or pinned stays as it is.
+           *[other] What is joined or kept in its place stays as it is.
         }
         [one] One square with fabric glued on keeps it.
        *[other] { $glued } squares with fabric glued on keep it.
@@ -2443,8 +2524,8 @@ faces-lost-glued = { $n ->
    *[other] { $n } of them are glued on and go with their squares.
 }
 faces-lost-by-hand = { $n ->
-    [one] One square that you pinned, or whose denim you chose, has no place on this grid.
-   *[other] { $n } squares that you pinned, or whose denim you chose, have no place on this grid.
+    [one] One square that you keep in its place, or whose denim you chose, has no place on this grid.
+   *[other] { $n } squares that you keep in their places, or whose denim you chose, have no place on this grid.
 }
 layouts-running = Looking for better ones: { $n } of { $all }
 layouts-done = { $n ->
@@ -2582,7 +2663,7 @@ kept-copies = { $n ->
 taken-added = On the shelf: { $name }
 taken-both = Both are on the shelf; the other is called { $name }
 taken-brought = The copy with more steps is on the shelf. The file as it was here is kept beside it as { $copy }
-taken-here = Nothing was changed
+taken-here = Nothing was changed.
 taken-merged = Merged. Both files as they were are kept beside it as { $here } and { $brought }
 
 # ── What comes from outside ──
@@ -2631,7 +2712,7 @@ made-wash = { $n ->
 }
 lessons-from = Learned from { $name }
 lesson-scrap = On a scrap, a lap of { $lap } was found right.
-lesson-drift = { $n } measured fours came out { $off } for each lap, on average.
+lesson-drift = { $n } measured fours came out { $off } for each join, on average.
 lesson-whole = Finished, it measured { $size }; planned { $planned }.
 lesson-wash = { $n ->
     [one] One wash changed it by { $across } % across and { $down } % down (ISO 5077).
@@ -2658,7 +2739,7 @@ lesson-pace = { $minutes ->
     [one] It took you about a minute each.
    *[other] It took you about { $minutes } minutes each.
 }
-drift-before = On { $name }, { $n } measured fours came out { $off } for each lap, on average. Measure three here to see how this throw goes.
+drift-before = On { $name }, { $n } measured fours came out { $off } for each join, on average. Measure five here to see how this throw goes.
 again-name = { $name }, again
 
 

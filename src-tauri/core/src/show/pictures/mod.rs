@@ -14,4 +14,4 @@ pub(super) use opened::opened;
 pub(super) use plan::{block_key, blocks, grid, section};
 pub(super) use small::thumbnail;
 pub(super) use step::step;
-pub(super) use trim::{measured, outlined};
+pub(super) use trim::{measured, outlined, wedges};

@@ -20,6 +20,9 @@ pub(super) fn block(
     piece: Rect,
     context: Context<'_>,
 ) -> (f64, f64) {
+    if let Some((outline, cut)) = squaring::outlined(throw, piece) {
+        return round(d, throw, &outline, Some(&cut), context);
+    }
     let size = holds(throw, piece);
     trimming(d, throw, piece, size, [0.0, 0.0], context).all
 }
@@ -188,30 +191,9 @@ pub(in crate::show) fn outlined(
     context: Context<'_>,
 ) -> Picture {
     let mut d = Canvas::default();
-    let corners = outline.corners();
-    let least = |f: fn(&Spot) -> f64| corners.iter().map(f).fold(f64::INFINITY, f64::min);
-    let most = |f: fn(&Spot) -> f64| corners.iter().map(f).fold(f64::NEG_INFINITY, f64::max);
-    let (x0, y0) = (least(|c| c.0), least(|c| c.1));
-    let edge = in_mm(throw.plan.side) * 0.08;
-    let at = |(x, y): Spot| (x - x0 + edge, y - y0 + edge);
-    let mut round = |spots: [Spot; 4], ink| {
-        for i in 0..4 {
-            let ((x1, y1), (x2, y2)) = (at(spots[i]), at(spots[(i + 1) % 4]));
-            d.line([x1, y1, x2, y2], ink);
-        }
-    };
-    round(corners, Ink::Now);
-    if let Some(cut) = cut {
-        round(cut.corners, Ink::Cut);
-        let (x, y) = at(cut.centre);
-        d.line([x - edge / 2.0, y, x + edge / 2.0, y], Ink::Cut);
-        d.line([x, y - edge / 2.0, x, y + edge / 2.0], Ink::Cut);
-    }
+    let (width, height) = round(&mut d, throw, outline, cut, context);
     d.picture(
-        [
-            most(|c| c.0) - x0 + edge * 2.0,
-            most(|c| c.1) - y0 + edge * 2.0,
-        ],
+        [width, height],
         in_mm(throw.plan.side) / 2.0,
         say!(
             context,
@@ -219,4 +201,68 @@ pub(in crate::show) fn outlined(
             piece = names::spoken(throw, piece, context)
         ),
     )
+}
+
+/// What is cut off the top, the right, the bottom and the left, in words.
+pub(in crate::show) fn wedges(cut: &Cut, context: Context<'_>) -> [String; 4] {
+    cut.trims.map(|(from, to)| {
+        let (from, to) = (context.marked(from).text, context.marked(to).text);
+        match from == to {
+            true => from,
+            false => say!(context, "wedge", from = from.as_str(), to = to.as_str()),
+        }
+    })
+}
+
+/// Draws an outline and the cut, with what comes off each side; gives the width and height of both.
+fn round(
+    d: &mut Canvas,
+    throw: &Throw,
+    outline: &Outline,
+    cut: Option<&Cut>,
+    context: Context<'_>,
+) -> (f64, f64) {
+    let corners = outline.corners();
+    let least = |f: fn(&Spot) -> f64| corners.iter().map(f).fold(f64::INFINITY, f64::min);
+    let most = |f: fn(&Spot) -> f64| corners.iter().map(f).fold(f64::NEG_INFINITY, f64::max);
+    let (x0, y0) = (least(|c| c.0), least(|c| c.1));
+    let edge = in_mm(throw.plan.side) * 0.08;
+    let at = |(x, y): Spot| (x - x0 + edge, y - y0 + edge);
+    let mut lines = |spots: [Spot; 4], ink| {
+        for i in 0..4 {
+            let ((x1, y1), (x2, y2)) = (at(spots[i]), at(spots[(i + 1) % 4]));
+            d.line([x1, y1, x2, y2], ink);
+        }
+    };
+    lines(corners, Ink::Now);
+    let size = (
+        most(|c| c.0) - x0 + edge * 2.0,
+        most(|c| c.1) - y0 + edge * 2.0,
+    );
+    let Some(cut) = cut else {
+        return size;
+    };
+    lines(cut.corners, Ink::Cut);
+    let (x, y) = at(cut.centre);
+    d.line([x - edge / 2.0, y, x + edge / 2.0, y], Ink::Cut);
+    d.line([x, y - edge / 2.0, x, y + edge / 2.0], Ink::Cut);
+    // Inside the cut, each at its side; left and right one above the other, since both together
+    // are nearly as long as the block is wide.
+    let letters = in_mm(throw.plan.side) * 0.12;
+    let corners = cut.corners.map(at);
+    let middle = |a: usize, b: usize| {
+        let (a, b): (Spot, Spot) = (corners[a], corners[b]);
+        ((a.0 + b.0) / 2.0, (a.1 + b.1) / 2.0)
+    };
+    let [top, right, bottom, left] = [middle(0, 1), middle(1, 2), middle(2, 3), middle(3, 0)];
+    let long = |text: &str| text.chars().count() as f64 * letters * 0.29 + letters * 0.4;
+    let [on_top, on_right, on_bottom, on_left] = wedges(cut, context);
+    let beside = letters * 1.3;
+    let spot_left = [left.0 + long(&on_left), left.1 - beside];
+    let spot_right = [right.0 - long(&on_right), right.1 + beside];
+    d.words([top.0, top.1 + letters], on_top, letters);
+    d.words(spot_right, on_right, letters);
+    d.words([bottom.0, bottom.1 - letters], on_bottom, letters);
+    d.words(spot_left, on_left, letters);
+    size
 }

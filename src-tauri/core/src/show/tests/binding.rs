@@ -383,7 +383,11 @@ fn halves_are_stitched_along_the_middle_of_their_lap() {
         let texts = figures.into_iter().map(|f| f.value.text);
         texts.map(|text| text.replace('\u{a0}', " ")).collect()
     };
-    assert_eq!(told(Task::StitchHalves), ["¼ in", "5 × 5 in", "5 in"]);
+    // Of a lap of 12.7 mm a twin needle of 4 mm leaves 4.35 mm each side, 3/16 in by a ruler of sixteenths.
+    assert_eq!(
+        told(Task::StitchHalves),
+        ["¼ in", "4 mm", "3 mm", "≈ 3/16 in", "5 × 5 in", "5 in"]
+    );
     assert_eq!(told(Task::LapHalves), ["½ in", "5 × 5 in"]);
 }
 
@@ -406,6 +410,18 @@ fn that_a_join_comes_on_a_lap_is_told() {
     };
     assert!(told(inches(2)));
     assert!(!told(inches(28)));
+    // It is told while another length can still be cut; where the strip is laid, only what to do there.
+    let journal = bound_with(inches(2));
+    let throw = journal.throw();
+    let whole = throw.assembly().whole();
+    let before = crate::show::work::special(throw, Task::CutBinding, whole, context(&words));
+    let advice = "make the longest strip a little longer or shorter";
+    assert!(plain(&before).contains(advice), "{before:?}");
+    let laid = crate::show::bound::clear(throw, context(&words));
+    assert!(
+        laid.contains("turn the wheel by hand") && !laid.contains("longer or shorter"),
+        "{laid}"
+    );
 }
 
 /// Round 6 by 8 of the usual squares are 2·(27½ + 36½) = 128 in, with the tail 132. Five strips of 27 in,

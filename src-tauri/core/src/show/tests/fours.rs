@@ -947,3 +947,158 @@ fn a_wider_lap_between_fours_leaves_what_is_within_them() {
     }
     assert_eq!(wider(&mut journal).target(), sixty_fourths(600));
 }
+
+/// A four whose sides were measured is cut by what comes off each of them, on its card as where it was
+/// measured, and not half from each side. By hand: 9¾ by 9⅝ in with square corners leaves ⅛ in at the left
+/// and the right and 1/16 in at the top and the bottom of 9½ in.
+#[test]
+fn sides_that_were_measured_are_trimmed_one_by_one() {
+    use crate::show::measuring::OutlineTyped;
+    let words = Words::english();
+    let mut journal = stitched(4, 4);
+    let piece = Rect::from([0, 0, 2, 2]);
+    let measured = |journal: &Journal, [top, right, bottom, left]: [&str; 4]| {
+        let typed = OutlineTyped {
+            top: top.into(),
+            right: right.into(),
+            bottom: bottom.into(),
+            left: left.into(),
+            ..OutlineTyped::default()
+        };
+        match answer(journal, &Query::Outline { piece, typed }, context(&words)) {
+            Ok(View::Measure(seen)) => seen,
+            other => panic!("{other:?}"),
+        }
+    };
+    let trims = |figures: &[crate::show::parts::Figure]| -> Vec<(String, String)> {
+        let rows = figures.iter().filter(|f| f.label.starts_with("Trim from"));
+        rows.map(|f| (f.label.clone(), plain(std::slice::from_ref(&f.value.text))))
+            .collect()
+    };
+    let square = measured(&journal, ["9 3/4", "9 5/8", "9 3/4", "9 5/8"]);
+    let by_hand = ["1/16 in", "⅛ in", "1/16 in", "⅛ in"];
+    let told: Vec<String> = trims(&square.figures).into_iter().map(|(_, t)| t).collect();
+    assert_eq!(told, by_hand);
+    // One that leans is pulled square first; what still leans when it is measured again is cut so.
+    let sides = ["9 3/4", "9 5/8", "9 7/8", "9 5/8"];
+    let leaning = measured(&journal, sides);
+    assert_eq!(trims(&leaning.figures), []);
+    act(&mut journal, &leaning.keep.expect("kept").action, 1);
+    let uneven = measured(&journal, sides);
+    let told = trims(&uneven.figures);
+    assert!(told.iter().any(|(_, t)| t.contains(" to ")), "{told:?}");
+    act(&mut journal, &uneven.keep.expect("kept").action, 1);
+    let card = card_of(&journal, Task::SquareUp, FOUR);
+    assert_eq!(card.piece, piece);
+    assert_eq!(trims(&card.figures), told);
+    let said = plain(&card.how);
+    assert!(
+        said.contains("pull it gently along its short diagonal")
+            && said.contains("Take off each side what is given")
+            && !said.contains("half from each"),
+        "{said}"
+    );
+    // So does the drawing of both, on each side.
+    let drawn = serde_json::to_string(&card.picture).expect("a drawing");
+    for (_, trim) in &told {
+        let in_drawing = drawn.replace('\u{a0}', " ");
+        assert!(in_drawing.contains(trim.as_str()), "{trim}: {drawn}");
+    }
+    // Once it is squared up there is nothing more to trim.
+    let tick = Command::Tick {
+        task: Task::SquareUp,
+        pieces: vec![piece],
+    };
+    act(&mut journal, &tick, 2);
+    assert!(crate::fitting::squaring::outlined(journal.throw(), piece).is_none());
+}
+
+/// In a plan with seams nothing that is told of a short four, and of what was done about it, speaks of a
+/// lap.
+#[test]
+fn where_edges_are_seamed_no_lap_is_told_of() {
+    let words = Words::english();
+    let mut journal = begin(Plan {
+        across: 6,
+        down: 2,
+        joining: crate::plan::Joining::Seamed,
+        ..Plan::default()
+    });
+    all_denim(&mut journal);
+    all_ready(&mut journal, Task::Cut, Kind::Square, 1);
+    for (hour, kind) in [(2, Kind::Pair), (5, Kind::Four)] {
+        for (more, task) in [Task::Pin, Task::Stitch, Task::PressSeam]
+            .iter()
+            .enumerate()
+        {
+            all_ready(&mut journal, *task, kind, hour + more as i64);
+        }
+    }
+    all_ready(&mut journal, Task::PressBlock, Kind::Four, 9);
+    let piece = Rect::from([0, 2, 2, 2]);
+    let allowed = |view: &View| {
+        let mut told = Vec::new();
+        words_in(&serde_json::to_value(view).expect("a view"), &mut told);
+        for text in told {
+            let lower = text.to_lowercase();
+            let mut parts = lower.split(|c: char| !c.is_alphabetic());
+            let lap = parts.find(|w| matches!(*w, "lap" | "laps" | "lapped" | "lapping"));
+            assert_eq!(lap, None, "{text}");
+        }
+    };
+    let seen = |journal: &Journal, query: Query| {
+        let view = answer(journal, &query, context(&words)).expect("an answer");
+        allowed(&view);
+        view
+    };
+    let look = |journal: &Journal| {
+        seen(journal, Query::Trim);
+        seen(journal, Query::History { most: 40 });
+        match seen(journal, Query::Off { piece, why: None }) {
+            View::Off(view) => view,
+            other => panic!("{other:?}"),
+        }
+    };
+    let wide = crate::measure::in_nm(journal.throw().target(piece).width);
+    let mut ways = 0;
+    // A little, as much as seams make up for, and more than that.
+    for short in [1, 12, 60] {
+        let (width, height) = (nm(wide) - sixty_fourths(short), nm(wide));
+        let measured = Command::Measure {
+            piece,
+            width,
+            height,
+        };
+        let mut short = journal.clone();
+        act(&mut short, &measured, 10);
+        seen(
+            &short,
+            Query::Measure {
+                piece,
+                width: format!("{} mm", crate::measure::in_mm(width)),
+                height: format!("{} mm", crate::measure::in_mm(height)),
+            },
+        );
+        let off = look(&short);
+        for way in &off.ways {
+            let mut mended = short.clone();
+            act(&mut mended, &way.button.action, 11);
+            look(&mended);
+            ways += 1;
+        }
+    }
+    assert!(ways > 3, "{ways}");
+}
+
+/// All that a view says: its texts, but not what its buttons do.
+fn words_in(value: &serde_json::Value, told: &mut Vec<String>) {
+    match value {
+        serde_json::Value::String(text) => told.push(text.clone()),
+        serde_json::Value::Array(list) => list.iter().for_each(|v| words_in(v, told)),
+        serde_json::Value::Object(map) => map
+            .iter()
+            .filter(|(key, _)| *key != "action")
+            .for_each(|(_, v)| words_in(v, told)),
+        _ => {}
+    }
+}

@@ -162,7 +162,7 @@ fn lessons_are_told_in_the_language_they_are_read_in() {
         in_english[2..],
         [
             "On a scrap, a lap of ½ in was found right.",
-            "3 measured fours came out ⅛ in over for each lap, on average.",
+            "3 measured fours came out ⅛ in over for each join, on average.",
             "Finished, it measured 40 × 50 in; planned 40 × 50 in.",
             "One wash changed it by \u{2212}2.5 % across and +0.0 % down (ISO 5077).",
             "One square was spoilt: scorched.",

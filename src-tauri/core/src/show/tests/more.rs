@@ -267,7 +267,7 @@ fn a_turned_piece_tells_of_its_grain() {
     assert_eq!(take.label, "Cut it this way: Turned a quarter");
     act(&mut journal, &take.action, 3);
     for (grain, said) in [
-        (Grain::Free, "Laid otherwise"),
+        (Grain::Free, "Turned otherwise"),
         (Grain::OneWay, "up and down in every square"),
         (Grain::ByTurns, "turned from each square to the next"),
     ] {

@@ -441,7 +441,10 @@ fn laps_that_differ_alike_are_one_line_of_the_sheet() {
         .iter()
         .position(|s| s.title == "Stitch the pair");
     assert_eq!(
-        figure(stitched.expect("it is stitched"), "Stitch from the edge"),
+        figure(
+            stitched.expect("it is stitched"),
+            "Stitching from the raw edge"
+        ),
         "¼ in for a lap of ½ in; 5/16 in for a lap of ⅝ in"
     );
     // No name is broken where a line ends.

@@ -248,7 +248,7 @@ fn a_grid_cropped_or_grown_keeps_its_faces_and_tells_those_it_cannot() {
         "2 fabric squares have no place on this grid: {} at 7·6 (back) and {} at 8·3 (front).",
         names[0], names[1]
     );
-    let chosen = "One square that you pinned, or whose denim you chose, has no place on this grid.";
+    let chosen = "One square that you keep in its place, or whose denim you chose, has no place on this grid.";
     assert_eq!(texts, [lost.as_str(), chosen]);
     let (grown, texts) = changed(10);
     assert_eq!(texts, [""; 0]);

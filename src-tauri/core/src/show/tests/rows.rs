@@ -120,7 +120,7 @@ fn other_stitches_are_said_as_they_are() {
         "{how}"
     );
     assert!(
-        how.contains("a twin needle for jeans, system 130/705 H, 4 mm apart"),
+        how.contains("a twin needle 4 mm apart, system 130/705 H: one for jeans if it is made"),
         "{how}"
     );
     assert!(how.contains("tie them"), "{how}");

@@ -381,9 +381,9 @@ fn a_lap_sewn_too_narrow_is_told_and_can_be_sewn_again() {
     assert_eq!(off.rest, None);
     // Cloth that stretched is trimmed, and nothing of it is unpicked.
     let said = plain(&off.lines);
-    assert!(
-        said.contains("If it is as wide as planned, the cloth has stretched: then only trim off")
-    );
+    assert!(said.contains(
+        "If the lap is as wide as planned, the cloth has stretched: then it is enough to"
+    ));
     let way = &off.ways[0];
     assert_eq!(
         plain(std::slice::from_ref(&way.title)),
