@@ -108,11 +108,13 @@ pub(super) fn card_figures(
             let target = throw.target(piece);
             add("trim-to", context.by(target.width, target.height));
             if let Some(measured) = throw.work(piece).and_then(Work::held) {
-                add("measured", context.by(measured.width, measured.height));
+                let size = context.by(measured.width, measured.height);
                 if let Some((_, cut)) = squaring::outlined(throw, piece) {
+                    add("holds", size);
                     out.extend(trims(&cut, context));
                     return out;
                 }
+                add("measured", size);
                 for (key, m, t) in [
                     ("across", measured.width, target.width),
                     ("down", measured.height, target.height),

@@ -1815,9 +1815,9 @@ cut-turn = Leg es um ein Viertel gedreht hin, { $end ->
     [hem] den Saum
    *[edge] den unteren Rand
 } nach links, und schneide die Streifen der Länge nach.
-cut-turn-label-free = Schreib jede Beschriftung so, dass ihre Buchstaben oben nach rechts zeigen, oder einen Pfeil nach rechts. Dreh beim Auslegen jedes Quadrat, bis die Schrift aufrecht steht und der Pfeil nach oben zeigt: So liegt es wie alle anderen. Anders gelegt läuft sein Köper anders herum, und es dehnt sich anders herum.
-cut-turn-label-one-way = Schreib jede Beschriftung so, dass ihre Buchstaben oben nach rechts zeigen, oder einen Pfeil nach rechts. Du willst den Fadenlauf in jedem Quadrat von oben nach unten: Leg jedes mit aufrechter Schrift hin, den Pfeil nach oben.
-cut-turn-label-by-turns = Schreib jede Beschriftung so, dass ihre Buchstaben oben nach rechts zeigen, oder einen Pfeil nach rechts. Du willst den Fadenlauf von Quadrat zu Quadrat gedreht: Bei aufrechter Schrift läuft er von oben nach unten, bei liegender quer.
+cut-turn-label-free = Schreib jede Beschriftung mit dem oberen Rand der Buchstaben nach rechts. Mit aufrechter Schrift ausgelegt liegt ein Quadrat wie alle anderen. Anders gedreht läuft sein Köper anders herum, und es dehnt sich anders herum.
+cut-turn-label-one-way = Schreib jede Beschriftung mit dem oberen Rand der Buchstaben nach rechts. Du willst den Fadenlauf in jedem Quadrat von oben nach unten: Leg jedes mit aufrechter Schrift hin.
+cut-turn-label-by-turns = Schreib jede Beschriftung mit dem oberen Rand der Buchstaben nach rechts. Du willst den Fadenlauf von Quadrat zu Quadrat gedreht: Bei aufrechter Schrift läuft er von oben nach unten, bei liegender quer.
 cut-halves-title = { $n ->
     [one] Eine Hälfte
    *[other] { $n } Hälften
@@ -1836,11 +1836,11 @@ cut-half-run-edge = Von der linken unteren Ecke an: { $count ->
     [one] eine Hälfte, { $wide } breit.
    *[other] { $count } Hälften, je { $wide } breit.
 }
-cut-half-run-strip = { $left } rechts von der Lücke des Einfassstreifens an: { $count ->
+cut-half-run-strip = { $left } rechts vom Einfassstreifen an: { $count ->
     [one] eine Hälfte, { $wide } breit.
    *[other] { $count } Hälften, je { $wide } breit.
 }
-cut-half-run-strip-edge = Gleich rechts neben der Lücke des Einfassstreifens: { $count ->
+cut-half-run-strip-edge = Gleich rechts neben dem Einfassstreifen: { $count ->
     [one] eine Hälfte, { $wide } breit.
    *[other] { $count } Hälften, je { $wide } breit.
 }
@@ -1917,14 +1917,14 @@ cut-run-edge = { $nth ->
 cut-run-strip = { $nth ->
     [first] Davon
    *[next] Dann
-}, ab { $left } rechts von der Stelle, wo der Einfassstreifen herausgeschnitten wurde: { $count ->
+}, ab { $left } rechts vom Einfassstreifen: { $count ->
     [one] ein Quadrat.
    *[other] { $count } Quadrate.
 }
 cut-run-strip-edge = { $nth ->
     [first] Davon
    *[next] Dann
-}, gleich rechts von der Stelle, wo der Einfassstreifen herausgeschnitten wurde: { $count ->
+}, gleich rechts vom Einfassstreifen: { $count ->
     [one] ein Quadrat.
    *[other] { $count } Quadrate.
 }

@@ -1823,9 +1823,9 @@ cut-turn = Lay it a quarter turned, the { $end ->
     [hem] hem
    *[edge] lower edge
 } to your left, and cut the strips along it.
-cut-turn-label-free = Chalk each label with the top of its letters to the right, or an arrow that points right. When you lay the squares out, turn each until its letters are upright, the arrow pointing up: so it lies like all the others. Turned otherwise, its twill runs the other way, and it stretches the other way.
-cut-turn-label-one-way = Chalk each label with the top of its letters to the right, or an arrow that points right. You want the lengthwise grain up and down in every square: lay each with its letters upright, the arrow pointing up.
-cut-turn-label-by-turns = Chalk each label with the top of its letters to the right, or an arrow that points right. You want the grain turned from each square to the next: with the letters upright it runs up and down, with the letters on their side it runs across.
+cut-turn-label-free = Chalk each label with the top of its letters to the right. Laid out with the letters upright, a square lies like all the others. Turned otherwise its twill runs the other way, and it stretches the other way.
+cut-turn-label-one-way = Chalk each label with the top of its letters to the right. You want the lengthwise grain up and down in every square: lay each with its letters upright.
+cut-turn-label-by-turns = Chalk each label with the top of its letters to the right. You want the grain turned from each square to the next: with the letters upright it runs up and down, with the letters on their side it runs across.
 cut-halves-title = { $n ->
     [one] One half
    *[other] { $n } halves
@@ -1844,11 +1844,11 @@ cut-half-run-edge = Starting at its lower left corner: { $count ->
     [one] one half { $wide } wide.
    *[other] { $count } halves, each { $wide } wide.
 }
-cut-half-run-strip = Starting { $left } right of the binding strip’s gap: { $count ->
+cut-half-run-strip = Starting { $left } right of the binding strip: { $count ->
     [one] one half { $wide } wide.
    *[other] { $count } halves, each { $wide } wide.
 }
-cut-half-run-strip-edge = Right beside the binding strip’s gap: { $count ->
+cut-half-run-strip-edge = Right beside the binding strip: { $count ->
     [one] one half { $wide } wide.
    *[other] { $count } halves, each { $wide } wide.
 }
@@ -1925,14 +1925,14 @@ cut-run-edge = { $nth ->
 cut-run-strip = { $nth ->
     [first] Off it
    *[next] Then
-}, starting { $left } right of where the binding strip was cut out: { $count ->
+}, starting { $left } right of the binding strip: { $count ->
     [one] one square.
    *[other] { $count } squares.
 }
 cut-run-strip-edge = { $nth ->
     [first] Off it
    *[next] Then
-}, right beside where the binding strip was cut out: { $count ->
+}, right beside the binding strip: { $count ->
     [one] one square.
    *[other] { $count } squares.
 }

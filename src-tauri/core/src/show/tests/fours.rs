@@ -991,6 +991,12 @@ fn sides_that_were_measured_are_trimmed_one_by_one() {
     let card = card_of(&journal, Task::SquareUp, FOUR);
     assert_eq!(card.piece, piece);
     assert_eq!(trims(&card.figures), told);
+    // What it holds is not what it measures.
+    let labels: Vec<&str> = card.figures.iter().map(|f| f.label.as_str()).collect();
+    assert!(
+        labels.contains(&"Largest size it holds") && !labels.contains(&"Measured"),
+        "{labels:?}"
+    );
     let said = plain(&card.how);
     assert!(
         said.contains("pull it gently along its short diagonal")
