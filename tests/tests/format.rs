@@ -214,6 +214,10 @@ fn of_every_kind(said: bool) -> Journal {
         Event::Unpicked {
             pieces: vec![(pair, inches(5))],
             glued: false,
+            in_part: vec![],
+            binding: false,
+            block: None,
+            held: vec![],
         },
         Event::LapsMarked {
             laps: vec![(four, other, Some(lap)), (four, other, None)],
@@ -356,6 +360,7 @@ fn of_every_kind(said: bool) -> Journal {
                 ..plan
             },
             spares: Count::from(1),
+            glued: vec![],
         },
     ];
     if said {
@@ -405,10 +410,18 @@ fn of_every_kind(said: bool) -> Journal {
             Event::Unpicked {
                 pieces: vec![(seams, sixty_fourths(320))],
                 glued: false,
+                in_part: vec![],
+                binding: false,
+                block: None,
+                held: vec![],
             },
             Event::Unpicked {
                 pieces: vec![(pairs[0], sixty_fourths(320))],
                 glued: false,
+                in_part: vec![],
+                binding: false,
+                block: None,
+                held: vec![],
             },
             // The seams opened for it are not the last.
             Event::Spoilt {
@@ -816,6 +829,10 @@ fn of_a_glued_lap() -> Journal {
     let lifted = Event::Unpicked {
         pieces: vec![(pair, inches(5))],
         glued: true,
+        in_part: vec![],
+        binding: false,
+        block: None,
+        held: vec![],
     };
     record("kept-glued", &demo_begun(), [cut, dotted, lifted])
 }
@@ -1088,6 +1105,64 @@ fn of_laid_on() -> Journal {
     record("kept-10", &demo_begun(), events)
 }
 
+/// A record of a bound throw that is opened along a part, once round a block; and of a grid that sets
+/// squares free that have fabric on them.
+fn of_reopened() -> Journal {
+    let [pair, four] = [Rect::from([0, 0, 1, 2]), Rect::grid(2, 2)];
+    let whole = Rect::grid(6, 8);
+    let done = |task, pieces: &[Rect]| Event::Done {
+        task,
+        pieces: pieces.to_vec(),
+        made: vec![],
+    };
+    let lap = |piece: Rect| [Task::Dot, Task::Stitch].map(|task| done(task, &[piece]));
+    let opened = |pieces: Vec<(Rect, Length)>, in_part: Vec<Rect>, block| Event::Unpicked {
+        binding: in_part.contains(&whole),
+        glued: false,
+        held: in_part.iter().copied().filter(|p| *p == four).collect(),
+        pieces,
+        in_part,
+        block,
+    };
+    let loose = Rect::square(7, 5);
+    let mut events = vec![done(Task::Cut, &pair.squares().collect::<Vec<_>>())];
+    events.extend([pair, four, whole].into_iter().flat_map(lap));
+    events.extend(
+        [Task::GlueBinding, Task::StitchBinding, Task::Wash].map(|task| done(task, &[whole])),
+    );
+    events.extend([
+        opened(vec![(whole, sixty_fourths(608))], vec![whole], Some(four)),
+        opened(vec![(pair, inches(5)), (four, inches(5))], vec![four], None),
+        opened(vec![(whole, inches(1))], vec![whole], None),
+    ]);
+    let kept = record("kept-11", &demo_begun(), events);
+    let plan = Plan {
+        across: 5,
+        ..kept.throw().plan
+    };
+    let freed = [
+        Event::FacesChanged {
+            faces: vec![(
+                loose,
+                Cover {
+                    front: Some(1),
+                    ..Cover::default()
+                },
+            )],
+            again: None,
+            by_hand: None,
+        },
+        done(Task::Cut, &[loose]),
+        done(Task::CoverFront, &[loose]),
+        Event::PlanChanged {
+            plan,
+            spares: Count::from(1),
+            glued: vec![(1, Count::from(1))],
+        },
+    ];
+    record("kept-12", &kept, freed)
+}
+
 /// The state a record folds to, as far as it is more than what its events say.
 fn state(journal: &Journal) -> Value {
     let throw = journal.throw();
@@ -1138,6 +1213,18 @@ fn state(journal: &Journal) -> Value {
         "progress": [done, all],
     });
     // What older records do not know is told only where there is some.
+    let worked = || throw.worked();
+    if worked().any(|(_, work)| work.in_part || work.unbound || work.sewn_in) {
+        let each = worked().filter(|(_, work)| work.in_part || work.unbound || work.sewn_in);
+        let each =
+            each.map(|(piece, work)| json!([piece, work.in_part, work.unbound, work.sewn_in]));
+        state["opened"] = json!(each.collect::<Vec<_>>());
+    }
+    let blocks = throw.seams_to_unpick.iter().filter_map(|o| o.block);
+    let blocks: Vec<Rect> = blocks.collect();
+    if !blocks.is_empty() {
+        state["taken_out"] = json!(blocks);
+    }
     if throw.spares_pieced() > 0 {
         state["pieced_spares"] = json!(throw.spares_pieced());
     }
@@ -1225,6 +1312,7 @@ fn version_2_opens_and_is_written_again_to_the_byte() {
     check("halves-2", of_halves);
     check("patches-2", of_patches);
     check("laid-on-2", of_laid_on);
+    check("reopened-2", of_reopened);
     check("more-2", of_more);
     let text = std::fs::read_to_string(kept("more-2.jsonl")).expect("kept");
     let read = Journal::read(text.as_bytes()).expect("it opens").journal;

@@ -37,7 +37,16 @@ export class Commands {
    * is under way or has only just been done, it waits for its turn.
    */
   inTurn(action: Command): Promise<boolean> {
-    return new Promise((done) => this.turns.whenFree(() => done(this.act(action))));
+    const { id } = this.openThrow;
+    const act = () => (this.openThrow.id === id ? this.act(action) : this.actOn(id, action));
+    return new Promise((done) => this.turns.whenFree(() => done(act())));
+  }
+
+  /** The same to a throw that is not open any more. */
+  private async actOn(id: string | null, action: Command): Promise<boolean> {
+    if (id === null) return false;
+    const done = await this.turns.run(() => this.shell.act(id, { request: 'act', action }));
+    return done.is === 'done';
   }
 
   /** Resolves as soon as no command is running. */

@@ -177,4 +177,26 @@ describe('commands', () => {
     await settled();
     assert.deepEqual(shell.last.given[1], { request: 'undo' });
   });
+
+  test('what waits for its turn is done to the throw it was meant for', async () => {
+    void commands.act(TICK);
+    const tick = shell.last;
+    const kept = commands.inTurn({ do: 'measure', piece: PIECE, width: 1, height: 1 });
+    // Meanwhile she opens another throw.
+    void screens.go({ at: 'work' }, 'other');
+    await settled();
+    const other = shell.last;
+    await shell.answer(acted('ticked', 2), tick);
+    await shell.answer(work('the other', 7), other);
+    mock.timers.tick(300);
+    await settled();
+    const sent = shell.waiting.filter((call) => call.command === 'act');
+    assert.deepEqual(
+      sent.map((call) => call.given[0]),
+      ['bay'],
+    );
+    await shell.answer(acted('measured', 3), sent[0]);
+    assert.equal(await kept, true);
+    assert.deepEqual([openThrow.id, openThrow.view.mark], ['other', 'the other']);
+  });
 });

@@ -241,7 +241,8 @@ pub(crate) fn may_turn_if(
     let opened = throw.work(piece).is_some_and(|w| w.opened.is_some());
     let sewn = piece.is_square() || throw.begun(piece);
     if quarters.is_multiple_of(4)
-        || piece.count() > 4
+        || piece.rows > 2
+        || piece.cols > 2
         || opened
         || !sewn
         || !lies_loose()

@@ -12,6 +12,7 @@ use crate::throw::fringe::least_lap;
 use crate::throw::seams::made_in;
 use crate::throw::state::Throw;
 use crate::throw::tasks::Task;
+use std::collections::BTreeMap;
 
 /// The size to trim to stays what it was, where none is named: fours that are sewn cannot grow, as
 /// a lesser lap would have them; and once all within the fours is sewn, no other lap is in them.
@@ -62,10 +63,18 @@ pub(super) fn change_plan(throw: &Throw, plan: &Plan) -> Result<Vec<Event>, Reje
     let after = throw.after(&events);
     let grid = Rect::grid(plan.across, plan.down);
     let cut = |s: &Rect| after.has(*s, Task::Cut) && !after.is_joined(*s);
-    let spares = squares().filter(|s| !grid.holds(*s)).filter(cut).count() as u32;
+    let freed: Vec<Rect> = squares().filter(|s| !grid.holds(*s)).filter(cut).collect();
+    let mut glued: BTreeMap<u8, u32> = BTreeMap::new();
+    for print in freed.iter().flat_map(|s| after.glued_on(*s)).flatten() {
+        *glued.entry(print).or_default() += 1;
+    }
     events.push(Event::PlanChanged {
         plan: *plan,
-        spares: Count::at_most(spares),
+        spares: Count::at_most(freed.len() as u32),
+        glued: glued
+            .into_iter()
+            .map(|(p, n)| (p, Count::at_most(n)))
+            .collect(),
     });
     let marks = marked_anew(throw, &throw.after(&events));
     if !marks.is_empty() {
@@ -136,7 +145,7 @@ fn refit(throw: &Throw, plan: &Plan) -> Result<Refit, Rejection> {
     let keeps = |p: Rect| new.join(p) == old.join(p) && new.is_block(p) == old.is_block(p);
     let sewn: Vec<Rect> = throw
         .worked()
-        .filter(|(p, w)| !p.is_square() && !w.done.is_empty())
+        .filter(|(p, w)| !p.is_square() && (!w.done.is_empty() || throw.is_partly_sewn(**p)))
         .map(|(p, _)| *p)
         .collect();
     let blocks = old.blocks();
@@ -186,7 +195,12 @@ pub(super) fn choose_trim(
     let mut events = Vec::new();
     if plan != throw.plan {
         let spares = Count::NONE;
-        events.push(Event::PlanChanged { plan, spares });
+        let glued = Vec::new();
+        events.push(Event::PlanChanged {
+            plan,
+            spares,
+            glued,
+        });
     }
     if !marks.is_empty() {
         events.push(Event::LapsMarked { laps: marks });

@@ -42,17 +42,71 @@ fn unpick(throw: &Throw, wanted: &[Rect], lap: Option<Length>) -> Result<Vec<Eve
             marks.push((join.first, join.second, Some(lap)));
         }
     }
-    let mut events = vec![opened(throw, pieces)];
+    let mut events = vec![opened(throw, pieces, wanted, None)];
     if !marks.is_empty() {
         events.push(Event::LapsMarked { laps: marks });
     }
     Ok(events)
 }
 
-/// Joins are opened again; where glue alone holds them, they are lifted.
-fn opened(throw: &Throw, pieces: Vec<(Rect, Length)>) -> Event {
-    let glued = throw.are_only_glued(&pieces);
-    Event::Unpicked { pieces, glued }
+/// Joins are opened again, round these pieces; where glue alone holds them, they are lifted.
+fn opened(
+    throw: &Throw,
+    pieces: Vec<(Rect, Length)>,
+    round: &[Rect],
+    block: Option<Rect>,
+) -> Event {
+    let whole = throw.assembly().whole();
+    let in_part = |(piece, length): &(Rect, Length)| {
+        let sewn = throw.has(*piece, Task::Stitch) || throw.is_open_in_part(*piece);
+        let before = throw.work(*piece).and_then(|w| w.opened);
+        let opened = before.map_or(*length, |before| before + *length);
+        let join = throw.assembly().join(*piece);
+        join.is_some_and(|join| sewn && !throw.opens_all(join, opened))
+    };
+    // What is opened from end to end by now is sewn anew from end to end.
+    let all = |(piece, length): (Rect, Length)| {
+        let before = throw.work(piece).and_then(|w| w.opened);
+        let before = before.filter(|_| throw.is_open_in_part(piece) && !in_part(&(piece, length)));
+        (piece, before.map_or(length, |before| before + length))
+    };
+    let pieces: Vec<(Rect, Length)> = pieces.into_iter().map(all).collect();
+    let event = |held| Event::Unpicked {
+        glued: throw.are_only_glued(&pieces),
+        in_part: pieces
+            .iter()
+            .filter(|p| in_part(p))
+            .map(|(piece, _)| *piece)
+            .collect(),
+        binding: throw.has(whole, Task::GlueBinding)
+            && round.iter().any(|p| throw.assembly().is_at_edge(*p)),
+        block,
+        held,
+        pieces: pieces.clone(),
+    };
+    let after = throw.after(&[event(Vec::new())]);
+    let blocks = pieces.iter().map(|(piece, _)| *piece);
+    let blocks = blocks.filter(|p| throw.assembly().is_block(*p));
+    event(blocks.filter(|p| after.is_held(*p)).collect())
+}
+
+/// Fours that were turned by a quarter and hold one of these pieces are laid back as they were sewn.
+/// Those that are sewn in are taken out first.
+fn laid_back_from(throw: &Throw, pieces: &[Rect]) -> (Vec<Event>, Vec<(Rect, u8)>) {
+    let back = laid_back(throw, pieces);
+    let mut events: Vec<Event> = Vec::new();
+    for (block, _) in &back {
+        let after = throw.after(&events);
+        let joins = round(&after, *block);
+        if !joins.is_empty() {
+            events.push(opened(&after, joins, &[*block], Some(*block)));
+        }
+    }
+    if !back.is_empty() {
+        let pieces = back.clone();
+        events.push(Event::Turned { pieces });
+    }
+    (events, back)
 }
 
 /// What takes the place of a square.
@@ -107,7 +161,7 @@ fn replace(throw: &Throw, piece: Rect, why: Mishap, with: With) -> Result<Vec<Ev
     let mut events = Vec::new();
     let pieces = round(throw, piece);
     if !pieces.is_empty() {
-        events.push(opened(throw, pieces));
+        events.push(opened(throw, pieces, &[piece], None));
     }
     let spoilt = spoilt(&throw.after(&events), piece, why);
     events.push(spoilt);
@@ -177,11 +231,7 @@ pub(super) fn unpick_laid_back(
     pieces: &[Rect],
     lap: Option<Length>,
 ) -> Result<Vec<Event>, Rejection> {
-    let back = laid_back(throw, pieces);
-    if back.is_empty() {
-        return unpick(throw, pieces, lap);
-    }
-    let mut events = vec![Event::Turned { pieces: back }];
+    let (mut events, _) = laid_back_from(throw, pieces);
     events.extend(unpick(&throw.after(&events), pieces, lap)?);
     Ok(events)
 }
@@ -193,12 +243,8 @@ pub(super) fn replace_laid_back(
     why: Mishap,
     with: With,
 ) -> Result<Vec<Event>, Rejection> {
-    let back = laid_back(throw, &[piece]);
-    if back.is_empty() {
-        return replace(throw, piece, why, with);
-    }
+    let (mut events, back) = laid_back_from(throw, &[piece]);
     let square = back_in(piece, &back);
-    let mut events = vec![Event::Turned { pieces: back }];
     events.extend(replace(&throw.after(&events), square, why, with)?);
     Ok(events)
 }
@@ -206,7 +252,7 @@ pub(super) fn replace_laid_back(
 /// Take a sewn block out of the throw.
 pub(super) fn set_aside(throw: &Throw, piece: Rect) -> Result<Vec<Event>, Rejection> {
     let assembly = throw.assembly();
-    let open = |join: &Join| !throw.begun(join.whole);
+    let open = |join: &Join| !throw.begun(join.whole) && !throw.is_partly_sewn(join.whole);
     let loose = assembly.blocks().contains(&piece) && assembly.goes_into(piece).is_none_or(open);
     if !loose || !throw.begun(piece) {
         return Err(Rejection::NothingToUnpick(piece));

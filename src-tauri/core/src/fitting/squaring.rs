@@ -323,6 +323,7 @@ mod tests {
                     ..plan
                 },
                 spares: Count::NONE,
+                glued: vec![],
             },
             0,
         );

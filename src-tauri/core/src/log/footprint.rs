@@ -133,7 +133,7 @@ fn footprint(throw: &Throw, event: &Event) -> Footprint {
         Event::Begun { .. } => vec![Aspect::Place(everywhere()), Aspect::Plan, Aspect::Grid],
         Event::Renamed { .. } => vec![Aspect::Name],
         Event::Archived { .. } => vec![Aspect::Shelf],
-        Event::PlanChanged { plan, spares } => {
+        Event::PlanChanged { plan, spares, .. } => {
             let mut touches = vec![Aspect::Plan];
             let old = &throw.plan;
             if (plan.across, plan.down, plan.order) != (old.across, old.down, old.order) {

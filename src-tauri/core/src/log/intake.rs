@@ -259,7 +259,9 @@ fn within_limits(event: &Event) -> bool {
         }
         Event::Renamed { name } => named(name),
         Event::Archived { .. } | Event::HeapTaken { .. } | Event::Gathered { .. } => true,
-        Event::PlanChanged { plan, .. } => plan.check().is_ok(),
+        Event::PlanChanged { plan, glued, .. } => {
+            plan.check().is_ok() && glued.len() <= usize::from(u8::MAX) + 1
+        }
         Event::FacesChanged { faces, again, .. } => {
             faces.len() <= LONGEST_LIST
                 && faces.iter().all(|(piece, _)| place(*piece))
@@ -311,8 +313,18 @@ fn within_limits(event: &Event) -> bool {
                     .iter()
                     .all(|(s, _, side)| place(*s) && side.is_none_or(real))
         }
-        Event::Unpicked { pieces, .. } => {
-            pieces.len() <= LONGEST_LIST && pieces.iter().all(|(p, l)| place(*p) && real(*l))
+        Event::Unpicked {
+            pieces,
+            in_part,
+            block,
+            held,
+            ..
+        } => {
+            pieces.len() <= LONGEST_LIST
+                && pieces.iter().all(|(p, l)| place(*p) && real(*l))
+                && in_part.len() <= pieces.len()
+                && held.len() <= pieces.len()
+                && in_part.iter().chain(block).chain(held).all(|p| place(*p))
         }
         Event::Moved { moves } => {
             let small = |p: Rect| place(p) && p.count() <= 4;
@@ -532,7 +544,10 @@ fn ready(throw: &Throw, event: &Event) -> bool {
             throw.has(*piece, Task::Stitch) && !throw.has(*piece, Task::SquareUp)
         }
         Event::Spoilt { piece, .. } => throw.has(*piece, Task::Cut),
-        Event::Unpicked { pieces, .. } => pieces.iter().all(|(p, _)| throw.begun(*p)),
+        Event::Unpicked { pieces, .. } => {
+            let sewn = |p: &Rect| throw.begun(*p) || throw.is_open_in_part(*p);
+            pieces.iter().all(|(p, _)| sewn(p))
+        }
         Event::Flipped { pieces } => pieces.iter().all(|p| !throw.is_joined(*p)),
         Event::WholeMeasured { .. } => {
             let whole = throw.assembly().whole();

@@ -300,6 +300,13 @@ impl Assembly {
             .collect()
     }
 
+    /// Whether a side of `piece` lies at the edge of the whole.
+    pub fn is_at_edge(&self, piece: Rect) -> bool {
+        let whole = self.whole();
+        let [right, bottom] = [piece.col + piece.cols, piece.row + piece.rows];
+        piece.row == 0 || piece.col == 0 || right == whole.cols || bottom == whole.rows
+    }
+
     /// Whether `piece` is squared up: a block of more than one square.
     pub fn is_block(&self, piece: Rect) -> bool {
         let edge = |len: u16, start: u16, all: u16| len == 2 || (len == 1 && start + 1 == all);

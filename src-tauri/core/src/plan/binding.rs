@@ -57,6 +57,14 @@ pub enum EdgeSide {
 }
 
 impl EdgeSide {
+    /// All four, clockwise.
+    pub const ALL: [EdgeSide; 4] = [
+        EdgeSide::Top,
+        EdgeSide::Right,
+        EdgeSide::Bottom,
+        EdgeSide::Left,
+    ];
+
     /// Its name in the language files.
     pub fn key(self) -> &'static str {
         match self {

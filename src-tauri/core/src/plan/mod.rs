@@ -385,6 +385,7 @@ impl Plan {
     pub fn most_patch(&self) -> Length {
         let off = std::cmp::max(self.natural_four() - self.target(), zero());
         let lap = std::cmp::max(self.lap, self.lap_between());
+        let lap = lap + self.beside(self.joining, self.stitch) / 2;
         self.side - (lap + off + patch_clear()) * 2
     }
 

@@ -23,7 +23,6 @@ use crate::plan::assembly::{Rect, Seam};
 use crate::plan::{Plan, laps_in};
 use crate::throw::account::account;
 use crate::throw::fringe::least_lap;
-use crate::throw::seams::round;
 use crate::throw::stock;
 use crate::throw::tasks::Task;
 use crate::throw::{Event, Mishap, Throw};
@@ -101,9 +100,14 @@ pub enum RemedyKind {
 
 /// What can be done about a square that is no good.
 pub fn ways(throw: &Throw, square: Rect, why: Mishap) -> Vec<Remedy> {
-    let opened = round(throw, square);
-    let seams = opened.len();
-    let unpick = opened.iter().fold(zero(), |sum, (_, l)| sum + *l);
+    let taken_out = Command::Replace {
+        piece: square,
+        why,
+        spare: false,
+        denim: None,
+        from: None,
+    };
+    let (seams, unpick) = opened_by(throw, &taken_out);
     let gluing = throw.cover(square).layers() - 1;
     let remake = 3 * gluing + 8 * seams as u32;
     let mut out = Vec::new();

@@ -637,6 +637,7 @@ fn glued_laps_are_lapped_again_in_three_minutes_each() {
     let changed = Event::PlanChanged {
         plan: wider,
         spares: Count::NONE,
+        glued: vec![],
     };
     throw.apply(&changed, 0);
     throw.apply(&done(Task::Dot, vec![pair(3, 0)]), 0);

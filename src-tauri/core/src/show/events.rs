@@ -204,6 +204,7 @@ pub(super) fn event(event: &Event, throw: &Throw, context: Context<'_>) -> Strin
         Event::Unpicked {
             pieces: list,
             glued,
+            ..
         } => {
             let length = list.iter().fold(zero(), |sum, (_, l)| sum + *l);
             let first = list.first();

@@ -617,7 +617,13 @@ fn titles(
 fn opened(throw: &Throw, piece: Rect, events: &[Event], context: Context<'_>) -> Vec<String> {
     let mut out = Vec::new();
     for (n, event) in events.iter().enumerate() {
-        let Event::Unpicked { pieces, glued } = event else {
+        let Event::Unpicked {
+            pieces,
+            glued,
+            block,
+            ..
+        } = event
+        else {
             continue;
         };
         // A four that was turned is laid back before anything in it is opened.
@@ -628,7 +634,11 @@ fn opened(throw: &Throw, piece: Rect, events: &[Event], context: Context<'_>) ->
         });
         let opening = SeamsToUnpick {
             joins: pieces.clone(),
-            square: spoilt.or(piece.is_square().then_some(piece)),
+            square: match block {
+                Some(_) => None,
+                None => spoilt.or(piece.is_square().then_some(piece)),
+            },
+            block: *block,
             glued: *glued,
         };
         out.extend(opening::lines(&laid, &opening, context));

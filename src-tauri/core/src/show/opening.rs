@@ -5,6 +5,7 @@ use crate::plan::assembly::{Join, Rect, Seam};
 use crate::show::context::Context;
 use crate::show::picture::Picture;
 use crate::show::{names, pictures};
+use crate::throw::tasks::Task;
 use crate::throw::{SeamsToUnpick, Throw};
 use crate::types::TS;
 use serde::Serialize;
@@ -54,7 +55,17 @@ pub(super) fn lines(throw: &Throw, opening: &SeamsToUnpick, context: Context<'_>
     // What was sewn last crosses the ends of what was sewn before it, so it is opened first.
     seams.sort_by_key(|(_, (join, _))| Reverse(join.whole.count()));
     let seams = seams.into_iter();
-    seams.map(|(key, s)| said(key, s, centre)).collect()
+    let seams = seams.map(|(key, s)| said(key, s, centre));
+    let binding =
+        binding_over(throw, centre).then(|| say!(context, "opening-binding", along = name(centre)));
+    binding.into_iter().chain(seams).collect()
+}
+
+/// Whether the binding lies, or lay until it was opened, over an edge of a piece.
+fn binding_over(throw: &Throw, piece: Rect) -> bool {
+    let whole = throw.assembly().whole();
+    let unbound = throw.work(whole).is_some_and(|work| work.unbound);
+    (unbound || throw.has(whole, Task::GlueBinding)) && throw.assembly().is_at_edge(piece)
 }
 
 type OpenedSeams = Vec<(Join, Length)>;
@@ -70,17 +81,14 @@ fn seams(throw: &Throw, opening: &SeamsToUnpick) -> (OpenedSeams, OpenedSeams) {
 
 /// What the seams are opened round.
 fn centre(opening: &SeamsToUnpick) -> Rect {
-    let first = opening.joins.first().map(|(piece, _)| *piece);
-    opening
-        .square
-        .or(first)
-        .unwrap_or_else(|| Rect::square(0, 0))
+    opening.centre().unwrap_or_else(|| Rect::square(0, 0))
 }
 
 /// What is to be opened before this piece is worked on, with a drawing.
 pub(super) fn first(throw: &Throw, piece: Rect, context: Context<'_>) -> Option<OpenFirst> {
-    let opening = throw.to_open(piece)?;
-    let n = opening.joins.len();
+    let all = throw.to_open(piece);
+    let opening = *all.last()?;
+    let n: usize = all.iter().map(|opening| opening.joins.len()).sum();
     let held = if opening.glued { "glued" } else { "sewn" };
     let title = match opening.square {
         Some(square) => {
@@ -89,7 +97,10 @@ pub(super) fn first(throw: &Throw, piece: Rect, context: Context<'_>) -> Option<
         }
         None => say!(context, format!("opening-lap-{held}"), n = n),
     };
-    let lines = lines(throw, opening, context);
+    let lines: Vec<String> = all
+        .iter()
+        .flat_map(|opening| lines(throw, opening, context))
+        .collect();
     let (whole_of, round) = seams(throw, opening);
     // Of laps lifted together the first is drawn, as the card is of it.
     let drawn = match opening.glued && opening.square.is_none() {
@@ -101,6 +112,11 @@ pub(super) fn first(throw: &Throw, piece: Rect, context: Context<'_>) -> Option<
         .take(drawn)
         .map(|(join, _)| along(join, join.whole))
         .chain(round.iter().map(|(j, _)| along(j, centre(opening))))
+        .chain(all.iter().filter(|o| o.block.is_some()).flat_map(|o| {
+            let (whole_of, round) = seams(throw, o);
+            let all_of = whole_of.into_iter().chain(round);
+            all_of.map(|(join, _)| along(&join, centre(o)))
+        }))
         .collect();
     let spoken = context.words.list("sentences", lines.clone());
     Some(OpenFirst {

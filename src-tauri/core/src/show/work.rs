@@ -19,6 +19,7 @@ use crate::fitting::trimming::{LapShare, hidden, is_undecided, shortfalls};
 use crate::log::journal::Journal;
 use crate::measure::{Count, Length, zero};
 use crate::plan::assembly::{Join, Kind, Rect, Seam};
+use crate::plan::binding::EdgeSide;
 use crate::plan::{Joining, Stitch, fringe, rows};
 use crate::show::card_figures::card_figures;
 use crate::show::context::Context;
@@ -489,7 +490,12 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
             }
             for key in before_the_first(throw, task) {
                 let joining = joined(throw.plan.joining);
-                said.insert(0, say!(context, key, joining = joining));
+                let cooling = throw.assembly().whole().squares();
+                let mut cooling = cooling.map(|square| throw.next(square));
+                let cooling = cooling.any(|next| next == Some(Task::CoolCover));
+                let cooling = i64::from(cooling);
+                let text = say!(context, key, joining = joining, cooling = cooling);
+                said.insert(0, text);
             }
             let undecided = undecided(throw, batch);
             if !undecided.is_empty() && batch.count > 1 {
@@ -740,6 +746,23 @@ fn lined_up(throw: &Throw, join: &Join, context: Context<'_>) -> Option<String> 
             joining = joining
         ));
     }
+    // Rows of short blocks are not as long either, and stay so.
+    let apart = std::cmp::max(first - second, second - first);
+    if context.ruler.nearest(apart) > zero() && squares > 1 {
+        let longer = if first > second {
+            join.first
+        } else {
+            join.second
+        };
+        return Some(say!(
+            context,
+            "how-line-up-longer",
+            piece = names::piece(throw, longer, context),
+            by = context.length(apart),
+            n = squares - 1,
+            joining = joining
+        ));
+    }
     let said = say!(context, "how-line-up", n = squares - 1, joining = joining);
     Some(said)
 }
@@ -849,6 +872,11 @@ pub(super) fn special(throw: &Throw, task: Task, piece: Rect, context: Context<'
         if account(throw).strips.cut == 0 {
             out.extend(bound::on_a_lap(throw, context));
         }
+    }
+    if matches!(task, Task::GlueBinding | Task::StitchBinding)
+        && throw.work(piece).is_some_and(|work| work.unbound)
+    {
+        out.push(say!(context, "special-unbound"));
     }
     // From here on a corner is turned, and a twin needle turns none.
     if let (Task::JoinBinding, Stitch::Twin { .. }) = (task, throw.plan.stitch) {
@@ -996,7 +1024,7 @@ fn end(share: &LapShare, context: Context<'_>) -> String {
 /// Blocks that stand back from the outer edge, where the binding hides it: nothing is trimmed to them, and
 /// their edge does not reach the crease of the binding.
 fn edges_left(throw: &Throw, task: Task, context: Context<'_>) -> Vec<String> {
-    let back = hidden(throw).into_iter().map(|(block, shares)| {
+    let back = standing_back(throw).into_iter().map(|(block, shares)| {
         let ends: Vec<String> = shares.iter().map(|share| end(share, context)).collect();
         say!(
             context,
@@ -1006,6 +1034,37 @@ fn edges_left(throw: &Throw, task: Task, context: Context<'_>) -> Vec<String> {
         )
     });
     back.collect()
+}
+
+/// How far blocks stand back from the outer edge: from its line, which is that of those that stand out
+/// farthest where all of a side are short.
+fn standing_back(throw: &Throw) -> BTreeMap<Rect, Vec<LapShare>> {
+    let mut back = hidden(throw);
+    let whole = throw.assembly().whole();
+    let on_side = |b: &Rect, side: EdgeSide| match side {
+        EdgeSide::Top => b.row == whole.row,
+        EdgeSide::Left => b.col == whole.col,
+        EdgeSide::Bottom => b.row + b.rows == whole.row + whole.rows,
+        EdgeSide::Right => b.col + b.cols == whole.col + whole.cols,
+    };
+    let blocks = throw.assembly().blocks();
+    for side in EdgeSide::ALL {
+        let along = blocks.iter().filter(|b| on_side(b, side));
+        let by = along.map(|block| {
+            let shares = back.get(block).into_iter().flatten();
+            let of_side = shares.filter(|share| share.side == side);
+            of_side.map(|share| share.by).fold(zero(), std::cmp::max)
+        });
+        let least = by.min().unwrap_or_default();
+        for share in back.values_mut().flatten().filter(|s| s.side == side) {
+            share.by -= least;
+        }
+    }
+    for shares in back.values_mut() {
+        shares.retain(|share| share.by > zero());
+    }
+    back.retain(|_, shares| !shares.is_empty());
+    back
 }
 
 /// Where the stitching runs along a part of a join that is lapped by this much, and the fringe there.

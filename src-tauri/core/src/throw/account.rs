@@ -102,6 +102,8 @@ pub struct DenimAccount {
     pub pieced: u32,
     /// Binding strips to be cut from the heaps that name it.
     pub strips: u32,
+    /// Spares that stand in for what its heaps lack: its own first, each for one place.
+    pub spares: u32,
 }
 
 /// The squares of one fabric.
@@ -181,7 +183,7 @@ impl ClothAccount {
 
     /// Squares of one denim that neither its own heaps nor the spares make up.
     pub fn short_of(&self, denim: &DenimAccount) -> u32 {
-        denim.open.saturating_sub(denim.to_come + self.spares)
+        denim.open.saturating_sub(denim.to_come + denim.spares)
     }
 
     /// Whether some denim falls short that neither spares nor heaps of unnamed denim can fill.
@@ -211,6 +213,23 @@ impl ClothAccount {
             (places.len() as u32).saturating_sub(whole.get())
         });
         each.sum()
+    }
+}
+
+/// Deal the spares out to the denims whose heaps lack squares: first each its own, then, in order, what is
+/// left to whatever still lacks some.
+fn deal_spares(throw: &Throw, denims: &mut [DenimAccount]) {
+    let mut left = throw.spares.get();
+    for (d, denim) in (0..=u8::MAX).zip(denims.iter_mut()) {
+        let lacking = denim.open.saturating_sub(denim.to_come);
+        denim.spares = lacking.min(throw.spares_of(d)).min(left);
+        left -= denim.spares;
+    }
+    for denim in denims {
+        let lacking = denim.open.saturating_sub(denim.to_come + denim.spares);
+        let more = lacking.min(left);
+        denim.spares += more;
+        left -= more;
     }
 }
 
@@ -422,8 +441,10 @@ fn account_of<'a>(throw: &Throw, pile: impl Iterator<Item = (u16, &'a Heap)>) ->
                     .filter(|p| p.denim == Some(d as u8))
                     .map(|p| p.strips)
                     .sum(),
+                spares: 0,
             })
             .collect();
+        deal_spares(throw, &mut account.denims);
         account.unnamed = of(None);
         account.pieced = opened.iter().map(|p| p.laid.plan().pieced).sum();
         account.to_come = account.unnamed + account.denims.iter().map(|d| d.to_come).sum::<u32>();
@@ -609,6 +630,7 @@ mod tests {
                 to_come: of_its_own,
                 pieced: 0,
                 strips: 0,
+                spares: 3,
             }],
             fabrics: vec![],
             strips: StripAccount {

@@ -54,6 +54,10 @@ pub enum Event {
         plan: Plan,
         /// Cut squares that fall outside the new grid and become spares.
         spares: Count,
+        /// Fabric squares glued on these, by print: they go with them. Where it is not said, they
+        /// are taken for free again.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        glued: Vec<(u8, Count)>,
     },
     /// Faces of squares changed.
     FacesChanged {
@@ -162,6 +166,21 @@ pub enum Event {
         /// said, nobody knows.
         #[serde(default, skip_serializing_if = "std::ops::Not::not")]
         glued: bool,
+        /// Those of them that are opened along a part only, so much more than they were: the rest
+        /// stays as it was made, and so does what was done to the edge of the whole. Where it is
+        /// not said, each is made anew from end to end.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        in_part: Vec<Rect>,
+        /// The binding is opened where they reach it.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        binding: bool,
+        /// The block that is taken out, where it is one.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        block: Option<Rect>,
+        /// Blocks among them that other seams, or the binding, still hold: they are not squared up
+        /// again.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        held: Vec<Rect>,
     },
     /// Blocks, with all that was done to them, changed places among themselves.
     Moved {

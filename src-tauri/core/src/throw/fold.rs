@@ -122,7 +122,17 @@ impl Throw {
             Event::Begun { .. } => {}
             Event::Renamed { name } => self.name.clone_from(name),
             Event::Archived { archived } => self.archived = *archived,
-            Event::PlanChanged { plan, spares } => self.change_plan(*plan, *spares),
+            Event::PlanChanged {
+                plan,
+                spares,
+                glued,
+            } => {
+                self.change_plan(*plan, *spares);
+                for (print, n) in glued {
+                    let gone = self.aside_glued.entry(*print).or_default();
+                    *gone = gone.saturating_add(n.get());
+                }
+            }
             Event::FacesChanged {
                 faces,
                 again,
@@ -210,21 +220,46 @@ impl Throw {
                     };
                 }
             }
-            Event::Unpicked { pieces, .. } => {
+            Event::Unpicked {
+                pieces,
+                in_part,
+                binding,
+                block,
+                held,
+                ..
+            } => {
                 let glued = self.are_only_glued(pieces);
+                let in_part: BTreeSet<&Rect> = in_part.iter().collect();
                 for (piece, opened) in pieces {
-                    self.work.insert(
-                        *piece,
-                        Work {
+                    let was = self.work.remove(piece).unwrap_or_default();
+                    let now = match in_part.contains(piece) {
+                        true => was.opened_further(*opened),
+                        false => Work {
                             opened: Some(*opened),
                             ..Work::default()
                         },
-                    );
+                    };
+                    self.work.insert(*piece, now);
                     self.measured.retain(|p| p != piece);
+                }
+                for piece in held.iter().filter(|p| self.assembly.is_block(**p)) {
+                    if let Some(work) = self.work.get_mut(piece) {
+                        work.sewn_in = true;
+                    }
+                }
+                let whole = self.assembly.whole();
+                let parted = pieces.iter().any(|(p, _)| *p == whole) && !in_part.contains(&whole);
+                if let Some(work) = self.work.get_mut(&whole)
+                    && *binding
+                    && !parted
+                {
+                    work.done.retain(|(task, _)| !task.binds());
+                    work.unbound = true;
                 }
                 self.seams_to_unpick.push(SeamsToUnpick {
                     joins: pieces.clone(),
                     square: None,
+                    block: *block,
                     glued,
                 });
             }
@@ -650,6 +685,10 @@ impl Throw {
         }
         if task == Task::Stitch {
             work.opened = None;
+            work.in_part = false;
+        }
+        if task == Task::StitchBinding {
+            work.unbound = false;
         }
         if matches!(task, Task::Dot | Task::Pin) {
             self.seams_to_unpick
@@ -700,6 +739,8 @@ impl Throw {
                 .collect();
             self.covers = covers;
         }
+        self.joined_otherwise |=
+            plan.joining != self.plan.joining && self.work.values().any(|work| work.made.is_some());
         self.plan = plan;
         self.spares += spares;
         if freed.len() == spares.get() as usize {

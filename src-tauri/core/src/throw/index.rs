@@ -208,7 +208,7 @@ impl WorkIndex {
         let now = PieceState {
             next: crate::throw::index::first_left(&tasks, done),
             all: tasks.len() as u16,
-            done: done.len().min(tasks.len()) as u16,
+            done: made.iter().map(|n| u16::from(*n)).sum(),
             asked,
             made,
             ..was
@@ -265,7 +265,19 @@ impl WorkIndex {
         let kind = tier(throw.kind(piece));
         let is = self.pieces[n];
         let washed_loose = is.next == Some(Task::Wash) && throw.patch_left().is_some();
-        let ready = parts && is.next.is_some() && !washed_loose;
+        let squares = throw.assembly().whole().count() as usize;
+        let open = |(m, p): (usize, &PieceState)| {
+            let again = || {
+                throw
+                    .assembly()
+                    .numbered(m)
+                    .is_some_and(|p| throw.trims_again(p))
+            };
+            m != n && p.next.is_some() && !again()
+        };
+        let holed = is.next.is_some_and(Task::takes_a_whole_throw)
+            && self.pieces.iter().enumerate().skip(squares).any(open);
+        let ready = parts && is.next.is_some() && !washed_loose && !holed;
         if let Some(task) = is.next.filter(|_| ready != is.ready) {
             if ready {
                 let list = self.ready.entry((kind, task)).or_default();

@@ -191,7 +191,7 @@ mod tests {
                 let Some(piece) = joins.get(usize::from(n) % joins.len().max(1)).copied() else { continue };
                 throw.apply(&Event::Done { task: Task::Dot, pieces: vec![piece], made: vec![] }, 0);
                 if opened {
-                    throw.apply(&Event::Unpicked { pieces: vec![(piece, throw.plan.side)], glued: false }, 0);
+                    throw.apply(&Event::Unpicked { pieces: vec![(piece, throw.plan.side)], glued: false, in_part: vec![], binding: false, block: None, held: vec![] }, 0);
                 }
             }
             let holds = Holds::of(&throw);

@@ -20,12 +20,51 @@ pub fn round(throw: &Throw, piece: Rect) -> Vec<(Rect, Length)> {
     let size = throw.size(piece);
     let mut inner = piece;
     while let Some(join) = throw.assembly().goes_into(inner) {
-        if throw.begun(join.whole) && touches(join, piece) {
-            out.push((join.whole, size.along(join.seam)));
+        let open = throw.is_open_in_part(join.whole);
+        let is_open_here = || {
+            throw
+                .seams_to_unpick
+                .iter()
+                .any(|o| o.is_along(join.whole, piece))
+        };
+        if (throw.begun(join.whole) || open) && touches(join, piece) && !(open && is_open_here()) {
+            let edge = size.along(join.seam);
+            // Of what is opened along a part already, no more than is left.
+            let left = match throw.work(join.whole).and_then(|w| w.opened) {
+                Some(opened) if open => throw.size(join.whole).along(join.seam) - opened,
+                _ => edge,
+            };
+            if left > zero() {
+                out.push((join.whole, std::cmp::min(edge, left)));
+            }
         }
         inner = join.whole;
     }
     out
+}
+
+impl Throw {
+    /// Whether an edge of this piece is held: by a seam that is not opened all along it, or since
+    /// the edge of the whole is trimmed or bound.
+    pub fn is_held(&self, piece: Rect) -> bool {
+        let size = [Seam::Upright, Seam::Level].map(|seam| (seam, self.size(piece).along(seam)));
+        if piece == self.assembly().whole() {
+            return self.is_edged();
+        }
+        let mut inner = piece;
+        while let Some(join) = self.assembly().goes_into(inner) {
+            let along = size.iter().find(|(seam, _)| *seam == join.seam);
+            let closed = self.work(join.whole).is_some_and(|work| match work.opened {
+                Some(opened) => along.is_some_and(|(_, along)| opened < *along),
+                None => !work.done.is_empty(),
+            });
+            if closed && touches(join, piece) {
+                return true;
+            }
+            inner = join.whole;
+        }
+        false
+    }
 }
 
 /// The largest joined pieces there really are within a piece.

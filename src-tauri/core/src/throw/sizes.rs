@@ -211,6 +211,7 @@ mod tests {
             &Event::PlanChanged {
                 plan,
                 spares: Count::NONE,
+                glued: vec![],
             },
             1,
         );
@@ -235,6 +236,7 @@ mod tests {
         let changed = |plan| Event::PlanChanged {
             plan,
             spares: Count::NONE,
+            glued: vec![],
         };
         let straight = Plan {
             stitch: Stitch::Straight,
@@ -461,7 +463,15 @@ mod tests {
             for piece in last {
                 let pieces = vec![(*piece, sixty_fourths(320))];
                 let glued = throw.are_only_glued(&pieces);
-                throw.apply(&Event::Unpicked { pieces, glued }, 0);
+                let opened = Event::Unpicked {
+                    pieces,
+                    glued,
+                    in_part: vec![],
+                    binding: false,
+                    block: None,
+                    held: vec![],
+                };
+                throw.apply(&opened, 0);
             }
             let spoilt = Event::Spoilt {
                 piece: square,

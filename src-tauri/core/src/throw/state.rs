@@ -7,7 +7,7 @@ use crate::cloth::letters::letters_of;
 use crate::cloth::photos::PhotoId;
 use crate::cloth::pile::{Heap, Use};
 use crate::measure::outline::Measures;
-use crate::measure::{Count, Length, zero};
+use crate::measure::{Count, Length, in_nm, zero};
 use crate::plan::assembly::{Assembly, ByPiece, Join, Kind, Rect, Seam};
 use crate::plan::scraps::Scrap;
 use crate::plan::{Joining, Plan};
@@ -20,6 +20,9 @@ use crate::throw::tasks::{
 };
 use crate::throw::wishes::Wishes;
 use std::collections::{BTreeMap, BTreeSet};
+
+/// Less than this, half a millimetre, is not cut off a block once more.
+const LEAST_CUT_NM: i64 = 500_000;
 
 /// What has been done to one piece.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -36,6 +39,12 @@ pub struct Work {
     pub outline: Option<Measures>,
     /// How much of the join was opened again, until it is stitched once more.
     pub opened: Option<Length>,
+    /// Whether the rest of it stays as it was made.
+    pub in_part: bool,
+    /// Whether it was sewn in, or bound, when it was opened: then its edges are not cut again.
+    pub sewn_in: bool,
+    /// Whether the binding was opened at a part of the edge, until it is stitched once more.
+    pub unbound: bool,
     /// How often a patch on it is stitched round, those rounds done included.
     pub patches: usize,
     /// What fabric laid on it when it was sewn in is trimmed to, on the front and on the back.
@@ -52,6 +61,19 @@ impl Work {
             .rev()
             .find(|(t, _)| *t == task)
             .map(|(_, at)| *at)
+    }
+
+    /// The same, opened further by so much, where the rest stays as it was made.
+    pub(super) fn opened_further(self, by: Length) -> Work {
+        let done = self.done.into_iter();
+        Work {
+            made: self.made,
+            done: done.filter(|(task, _)| task.finishes()).collect(),
+            opened: Some(self.opened.map_or(by, |opened| opened + by)),
+            in_part: true,
+            unbound: self.unbound,
+            ..Work::default()
+        }
     }
 
     /// What it holds, if that is known: what it was squared up to, else what it measured.
@@ -113,11 +135,25 @@ pub struct SeamsToUnpick {
     pub joins: Vec<(Rect, Length)>,
     /// The spoilt square that is taken out, if it is for one.
     pub square: Option<Rect>,
+    /// The block that is taken out, where it is one.
+    pub block: Option<Rect>,
     /// None of them was stitched: glue alone holds them.
     pub glued: bool,
 }
 
 impl SeamsToUnpick {
+    /// What the seams are opened round.
+    pub fn centre(&self) -> Option<Rect> {
+        let first = self.joins.first().map(|(piece, _)| *piece);
+        self.square.or(self.block).or(first)
+    }
+
+    /// Whether it opens this join all along this piece.
+    pub(super) fn is_along(&self, whole: Rect, piece: Rect) -> bool {
+        let opens = self.joins.iter().any(|(opened, _)| *opened == whole);
+        opens && self.centre().is_some_and(|centre| centre.holds(piece))
+    }
+
     /// Whether it is of nothing but joins that hold this square.
     pub fn is_round(&self, square: Rect) -> bool {
         self.joins.iter().all(|(whole, _)| whole.holds(square))
@@ -195,6 +231,8 @@ pub struct Throw {
     pub aside: Vec<Aside>,
     /// Seams to be opened, until one of them is lapped or pinned again.
     pub seams_to_unpick: Vec<SeamsToUnpick>,
+    /// Whether edges were to be joined another way, lapped or seamed, since some were held.
+    pub(super) joined_otherwise: bool,
     /// Squares of each print that were glued on them.
     pub aside_glued: BTreeMap<u8, u32>,
     /// The clothes pile, by number.
@@ -260,6 +298,7 @@ impl Throw {
             wholes: Vec::new(),
             aside: Vec::new(),
             seams_to_unpick: Vec::new(),
+            joined_otherwise: false,
             aside_glued: BTreeMap::new(),
             pile: BTreeMap::new(),
             scraps: Vec::new(),
@@ -354,6 +393,8 @@ impl Throw {
     /// Files that do not say it are folded by this rule, so that it stays as it is.
     pub(crate) fn would_be_made(&self, piece: Rect, task: Task) -> Option<Made> {
         match task {
+            // What is opened along a part goes on as the rest of it is made.
+            Task::Dot | Task::Pin if self.is_open_in_part(piece) => Some(self.made(piece)),
             Task::Dot | Task::Pin => Some(self.planned(piece)),
             // The stitch is the one at the machine now, not the one planned when glued.
             Task::Stitch => Some(Made {
@@ -434,9 +475,21 @@ impl Throw {
             return false;
         };
         let target = self.target(block);
-        let larger = squared.width > target.width || squared.height > target.height;
+        let over = |held: Length, target: Length| in_nm(held - target) >= LEAST_CUT_NM;
+        let larger = over(squared.width, target.width) || over(squared.height, target.height);
         let free = |join: &Join| !self.begun(join.whole);
-        larger && self.assembly.goes_into(block).is_none_or(free)
+        // A throw of one block is trimmed no more once its edge is.
+        let edged = block == self.assembly.whole() && self.is_edged();
+        larger && !edged && self.assembly.goes_into(block).is_none_or(free)
+    }
+
+    /// Whether the edge of the whole is trimmed, bound or was washed: it is not cut any more.
+    pub(super) fn is_edged(&self) -> bool {
+        let work = self.work.get(&self.assembly.whole());
+        work.is_some_and(|work| {
+            let edge = |task: Task| task.binds() || matches!(task, Task::TrimEdge | Task::Wash);
+            work.unbound || work.done.iter().any(|(task, _)| edge(*task))
+        })
     }
 
     /// Whether this was done to a piece and is not to be done again.
@@ -457,6 +510,7 @@ impl Throw {
         self.assembly.join(piece).is_some()
             && self.made(piece).joining == Joining::Lapped
             && self.begun(piece)
+            && !self.is_open_in_part(piece)
             && !self.has(piece, Task::Stitch)
     }
 
@@ -542,11 +596,19 @@ impl Throw {
     }
 
     /// What is to be opened before this piece is worked on: it is the square that was
-    /// taken out, or one of the joins itself.
-    pub fn to_open(&self, piece: Rect) -> Option<&SeamsToUnpick> {
-        self.seams_to_unpick
-            .iter()
-            .find(|o| o.square == Some(piece) || o.joins.iter().any(|(whole, _)| *whole == piece))
+    /// taken out, or one of the joins itself. What holds a block that is taken out for it comes first.
+    pub fn to_open(&self, piece: Rect) -> Vec<&SeamsToUnpick> {
+        let of = |o: &&SeamsToUnpick| {
+            o.square == Some(piece) || o.joins.iter().any(|(whole, _)| *whole == piece)
+        };
+        let Some(own) = self.seams_to_unpick.iter().find(of) else {
+            return Vec::new();
+        };
+        let round =
+            |o: &&SeamsToUnpick| *o != own && o.block.is_some_and(|block| block.holds(piece));
+        let mut all: Vec<&SeamsToUnpick> = self.seams_to_unpick.iter().filter(round).collect();
+        all.push(own);
+        all
     }
 
     /// The lap marked for two neighbours, if it is not the plan's.
@@ -574,6 +636,20 @@ impl Throw {
     /// Whether work on a piece's join has begun.
     pub fn begun(&self, piece: Rect) -> bool {
         self.work.get(&piece).is_some_and(|w| !w.done.is_empty())
+    }
+
+    /// Whether a join was opened, but not from end to end.
+    pub fn is_partly_sewn(&self, piece: Rect) -> bool {
+        let opened = self.work.get(&piece).and_then(|w| w.opened);
+        let join = self.assembly.join(piece);
+        opened
+            .zip(join)
+            .is_some_and(|(opened, join)| !self.opens_all(join, opened))
+    }
+
+    /// Whether a join is opened along a part only, and the rest of it stays as it was made.
+    pub fn is_open_in_part(&self, piece: Rect) -> bool {
+        self.work.get(&piece).is_some_and(|w| w.in_part)
     }
 
     /// Whether a piece's own join is glued, pinned or sewn.
@@ -642,8 +718,15 @@ impl Throw {
             for_join(self.made(piece).joining, &mut out);
             if self.assembly.is_block(piece) {
                 for_block(&mut out);
+                // Sewn in on another side, its edges are in laps already.
+                if self.work.get(&piece).is_some_and(|work| work.sewn_in) {
+                    out.retain(|task| *task != Task::SquareUp);
+                }
                 if self.trims_again(piece) {
-                    out.push(Task::SquareUp);
+                    // Once more than it was done.
+                    let done = self.work.get(&piece).map_or(&[][..], |w| &w.done);
+                    let times = done.iter().filter(|(t, _)| *t == Task::SquareUp).count();
+                    out.extend(std::iter::repeat_n(Task::SquareUp, times.max(1)));
                 }
             }
         }
@@ -659,9 +742,20 @@ impl Throw {
                 trimmed: unless(Task::TrimEdge, &bound),
                 snipped: unless(Task::Snip, &[Task::Wash]),
             };
-            for_whole(&self.plan, last, &mut out);
+            for_whole(&self.plan, self.has_exposed(), last, &mut out);
         }
         out
+    }
+
+    /// Whether some of the seams are exposed, as they were sewn or, where they are not, as they are
+    /// planned.
+    fn has_exposed(&self) -> bool {
+        let exposed = self.plan.joining == Joining::Exposed;
+        if !self.joined_otherwise {
+            return exposed;
+        }
+        let mut joins = self.assembly.joins().iter();
+        joins.any(|join| self.made(join.whole).joining == Joining::Exposed)
     }
 
     /// The next task of a piece, taken by itself; `None` once it has been through all.
@@ -772,6 +866,13 @@ impl Throw {
         left.map(|(square, _)| *square).min()
     }
 
+    /// The first join within the whole that was opened and is not mended.
+    fn open_join(&self, whole: Rect) -> Option<Rect> {
+        let mut inner = self.assembly.joins().iter().map(|j| j.whole);
+        let open = |p: &Rect| *p != whole && !self.complete(*p) && !self.trims_again(*p);
+        inner.find(open)
+    }
+
     /// The first part of `piece` that is not through yet, which must come first. One that
     /// should be trimmed again can be joined as it is.
     pub fn waits_for(&self, piece: Rect) -> Option<Rect> {
@@ -780,6 +881,11 @@ impl Throw {
             && let Some(patched) = self.patch_left()
         {
             return Some(patched);
+        }
+        if self.next(piece).is_some_and(Task::takes_a_whole_throw)
+            && let Some(open) = self.open_join(piece)
+        {
+            return Some(open);
         }
         [join.first, join.second]
             .into_iter()

@@ -212,6 +212,39 @@ impl Task {
         }
     }
 
+    /// Whether it lays the binding on the edge.
+    pub(super) fn binds(self) -> bool {
+        matches!(self, Task::GlueBinding | Task::StitchBinding)
+    }
+
+    /// Whether it is done to the edge of the whole, or to all of it, once it is joined.
+    pub(super) fn finishes(self) -> bool {
+        self.binds()
+            || matches!(
+                self,
+                Task::TrimEdge
+                    | Task::CutBinding
+                    | Task::JoinBinding
+                    | Task::PressBinding
+                    | Task::Snip
+                    | Task::Wash
+                    | Task::Clip
+            )
+    }
+
+    /// Whether it is done to the throw as a whole, of which no seam may be open.
+    pub(super) fn takes_a_whole_throw(self) -> bool {
+        matches!(
+            self,
+            Task::TrimEdge
+                | Task::GlueBinding
+                | Task::StitchBinding
+                | Task::Snip
+                | Task::Wash
+                | Task::Clip
+        )
+    }
+
     /// Whether the work is to wait, not to do.
     pub fn is_cooling(self) -> bool {
         matches!(self, Task::CoolHalves | Task::CoolCover | Task::CoolLap)
@@ -361,7 +394,7 @@ pub struct LastTasks {
 }
 
 /// The last tasks of the whole.
-pub fn for_whole(plan: &Plan, last: LastTasks, out: &mut Vec<Task>) {
+pub fn for_whole(plan: &Plan, exposed: bool, last: LastTasks, out: &mut Vec<Task>) {
     let LastTasks {
         strips,
         trimmed,
@@ -375,7 +408,7 @@ pub fn for_whole(plan: &Plan, last: LastTasks, out: &mut Vec<Task>) {
         out.push(Task::JoinBinding);
     }
     out.extend([Task::PressBinding, Task::GlueBinding, Task::StitchBinding]);
-    if snipped && plan.joining == Joining::Exposed {
+    if snipped && exposed {
         out.push(Task::Snip);
     }
     for _ in 0..plan.washes {
@@ -468,7 +501,7 @@ mod tests {
                 ..Plan::default()
             };
             let mut out = Vec::new();
-            for_whole(&plan, last, &mut out);
+            for_whole(&plan, joining == Joining::Exposed, last, &mut out);
             out
         };
         let last = |strips, trimmed, snipped| LastTasks {

@@ -333,6 +333,13 @@ how-line-up-uneven = { $piece } ist { $by } länger. Bring die beiden { $joining
         [lapped] Überlappungen
        *[other] Nähte
     }, die sich in der Mitte treffen, in eine Linie und lass die Enden, wie sie kommen: Beim Schneiden auf Maß werden sie gleich.
+how-line-up-longer = { $piece } ist { $by } länger. Bring die { $joining ->
+        [lapped] Überlappungen
+       *[other] Nähte
+    }, die sich treffen,{ $n ->
+        [one] { "" }
+       *[other] { " " }von der Mitte nach außen
+    } in eine Linie und lass die Enden, wie sie kommen.
 how-press-lap = Leg das Bügeltuch auf die Überlappung und bügle, damit der Kleber hält: Setz das Bügeleisen auf und heb es wieder ab; schieb es nicht. Halte die Quadrate in einer Linie.
 sitting-cool = Lass es liegen, wo du es gebügelt hast, bis es sich kühl anfühlt: Hebst du es warm an, löst sich der Kleber. Überlapp das Nächste daneben. Abhaken musst du nichts: Ist es kühl, kann es genäht werden.
 special-mixed = Von diesem Stoff ist jedes Quadrat anders: Nimm eins, das den Nachbarn nicht gleicht.
@@ -347,7 +354,10 @@ special-scrap-first = Näh zuerst eine Probe mit dieser { $joining ->
 special-lay-first = Leg vor der ersten { $joining ->
         [lapped] Überlappung
        *[other] Naht
-    } alle Quadrate auf dem Boden aus, beschrifte jedes und staple sie Reihe für Reihe.
+    } alle Quadrate auf dem Boden aus, beschrifte jedes und staple sie Reihe für Reihe.{ $cooling ->
+        [0] { "" }
+       *[other] { " " }Was noch abkühlt, lass bis dahin liegen.
+    }
 how-cool-lap = Lass es flach liegen, bis es sich kühl anfühlt. Hebst du es warm an, löst sich der Kleber.
 how-pin = Leg die beiden mit den Vorderseiten aufeinander, Kante auf Kante, und steck quer zur Kante.
 how-pin-exposed = Leg die beiden mit den Rückseiten aufeinander, Kante auf Kante, und steck quer zur Kante. Die offenen Kanten bleiben zu sehen.
@@ -424,6 +434,7 @@ bound-clear-past = { $told } { $n ->
 bound-on-lap = Wo die Einfassung auch beginnt, ein Ansatz kommt auf eine Verbindung der Quadrate oder auf eine Ecke. Dort ist es dick: Dreh das Handrad darüber.
 special-old-lap = Hier wurde { $was } überlappt; im Plan stehen jetzt { $lap }. Solange nur Kleber hält, kannst du neu überlappen: siehe „Hier stimmt etwas nicht“.
 special-opened = Diese Verbindung wurde wieder aufgetrennt: Nur { $length } davon sind zu nähen.
+special-unbound = Nur dort, wo die Einfassung gelöst wurde: Das Übrige bleibt daran.
 special-lap = { $joining ->
     [lapped] Wo { $a } auf { $b } trifft, nur { $lap } überlappen.
    *[other] Wo { $a } auf { $b } trifft, nur { $lap } Nahtzugabe.
@@ -1078,6 +1089,7 @@ opening-square-glued = { $n ->
 }
 opening-all = { $a } von { $b } trennen: die ganze Naht, { $length }.
 opening-part = { $a } von { $b } trennen: nur { $length }, entlang { $along }.
+opening-binding = Zuerst die Einfassung an { $along } lösen, auf beiden Seiten ein wenig weiter.
 relabel = Beschrifte neu mit Kreide: { $list }.
 relabel-many = Beschrifte { $n } Quadrate neu mit Kreide.
 relabel-row = Reihe { $row }: { $list }.

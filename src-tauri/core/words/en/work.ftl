@@ -340,6 +340,13 @@ how-line-up-uneven = { $piece } is { $by } longer. Bring the two { $joining ->
         [lapped] laps
        *[other] seams
     } that meet in the middle into one line, and leave the ends as they come: squaring up evens them.
+how-line-up-longer = { $piece } is { $by } longer. Bring the { $joining ->
+        [lapped] laps
+       *[other] seams
+    } that meet into one line{ $n ->
+        [one] { "" }
+       *[other] , from the middle outwards
+    }, and leave the ends as they come.
 how-press-lap = Lay the pressing cloth on the lap and press it to set the glue: set the iron down and lift it again, and do not slide it. Keep the squares in line.
 sitting-cool = Leave it where it was pressed until it is cool to the touch: if it is lifted warm, the glue lets go. Lap the next beside it. You need not tick it off: once it is cool, it is ready to stitch.
 special-mixed = Each square of this fabric is different: pick one that is not like those round it.
@@ -354,7 +361,10 @@ special-scrap-first = Sew a test scrap first, with this { $joining ->
 special-lay-first = Before the first { $joining ->
         [lapped] lap
        *[other] seam
-    }, lay all squares out on the floor, label each, and stack them row by row.
+    }, lay all squares out on the floor, label each, and stack them row by row.{ $cooling ->
+        [0] { "" }
+       *[other] { " " }Leave what is cooling where it lies until it is cool.
+    }
 how-cool-lap = Leave it flat until it is cool to the touch. If it is lifted warm, the glue lets go.
 how-pin = Lay the two with their fronts together, edges even, and pin across the edge.
 how-pin-exposed = Lay the two with their backs together, edges even, and pin across the edge. The raw edges will show.
@@ -431,6 +441,7 @@ bound-clear-past = { $told } { $n ->
 bound-on-lap = Wherever the binding begins, one of its joins comes on a join of the squares or on a corner. It is thick there: turn the wheel by hand over it.
 special-old-lap = It was lapped at { $was }; the plan has { $lap } now. While only glue holds it, it can be lapped again: see “This one is off”.
 special-opened = This join was unpicked: only { $length } of it is to be sewn again.
+special-unbound = Only where the binding was opened: the rest of it stays on.
 special-lap = { $joining ->
     [lapped] Where { $a } meets { $b }, lap only { $lap }.
    *[other] Where { $a } meets { $b }, the allowance is only { $lap }.
@@ -1085,6 +1096,7 @@ opening-square-glued = { $n ->
 }
 opening-all = Unpick { $a } from { $b }: the whole seam, { $length }.
 opening-part = Unpick { $a } from { $b }: only { $length }, along { $along }.
+opening-binding = First open the binding along { $along }, and a little further on both sides.
 relabel = Chalk the new labels on: { $list }.
 relabel-many = Chalk new labels on { $n } squares.
 relabel-row = Row { $row }: { $list }.

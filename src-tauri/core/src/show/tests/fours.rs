@@ -1108,3 +1108,105 @@ fn words_in(value: &serde_json::Value, told: &mut Vec<String>) {
         _ => {}
     }
 }
+
+/// A throw of 4 by 4 whose upper fours hold so much of 9½ in, squared up and joined as far as one asks.
+fn upper_fours_of([left, right]: [[i64; 2]; 2], until: Task) -> Journal {
+    let mut journal = stitched(4, 4);
+    let at = |row, col| Rect::from([row, col, 2, 2]);
+    for (piece, [width, height]) in [
+        (at(0, 0), left),
+        (at(0, 2), right),
+        (at(2, 0), [FULL, FULL]),
+        (at(2, 2), [FULL, FULL]),
+    ] {
+        sized(&mut journal, piece, width, height);
+        let task = Task::SquareUp;
+        let pieces = vec![piece];
+        act(&mut journal, &Command::Tick { task, pieces }, 2);
+    }
+    let join = [Task::Dot, Task::PressLap, Task::CoolLap, Task::Stitch];
+    for (hour, piece) in [Rect::grid(4, 2), Rect::from([2, 0, 2, 4]), Rect::grid(4, 4)]
+        .into_iter()
+        .enumerate()
+    {
+        for (more, task) in join.into_iter().enumerate() {
+            if piece == Rect::grid(4, 4) && task == until {
+                return journal;
+            }
+            let at = (hour * 4 + more + 10) as Time * 3_600_000;
+            let pieces = vec![piece];
+            act(&mut journal, &Command::Tick { task, pieces }, at);
+        }
+    }
+    journal
+}
+
+/// Where all of a side are short the edge runs along those that stand out farthest. By hand: of fours that
+/// lack ⅛ and 1/16 in of 9½ the one stands back from the other by 1/16.
+#[test]
+fn a_side_of_short_fours_is_its_own_line() {
+    let words = Words::english();
+    let joined = upper_fours_of([[FULL, FULL - 4], [FULL, FULL - 8]], Task::TrimEdge);
+    let view = work_view(&joined, None, context(&words));
+    let card = view.card.expect("a step");
+    assert_eq!(card.task, Task::TrimEdge);
+    let said = plain(&card.how);
+    assert!(
+        said.contains("Four A2 stands back from the edge by 1/16 in at the top"),
+        "{said}"
+    );
+    assert!(!said.contains("Four A1 stands back"), "{said}");
+}
+
+/// Rows of which one is shorter have no ends to bring level. By hand: two fours that each lack ⅛ in make
+/// their row ¼ in shorter.
+#[test]
+fn rows_that_are_not_as_long_leave_their_ends() {
+    let words = Words::english();
+    let told = |upper| {
+        let journal = upper_fours_of(upper, Task::Dot);
+        let view = work_view(&journal, None, context(&words));
+        let card = view.card.expect("a step");
+        assert_eq!((card.task, card.piece), (Task::Dot, Rect::grid(4, 4)));
+        plain(&card.how)
+    };
+    let uneven = told([[FULL - 8, FULL]; 2]);
+    assert!(
+        uneven.contains("Row of fours B is ¼ in longer")
+            && uneven.contains("leave the ends as they come")
+            && !uneven.contains("ends level"),
+        "{uneven}"
+    );
+    let even = told([[FULL, FULL]; 2]);
+    assert!(even.contains("then the ends level"), "{even}");
+}
+
+/// While squares lie to cool, those are not laid out with the rest.
+#[test]
+fn what_cools_is_not_laid_out() {
+    let mut journal = begin(Plan {
+        across: 4,
+        down: 2,
+        ..Plan::default()
+    });
+    all_denim(&mut journal);
+    let square = Rect::square(0, 3);
+    let face = Command::SetFace {
+        pieces: vec![square],
+        face: Face::Front,
+        print: Some(0),
+        laid_on: false,
+    };
+    act(&mut journal, &face, 1);
+    all_ready(&mut journal, Task::Cut, Kind::Square, 1);
+    let leave = "Leave what is cooling where it lies";
+    let told = |journal: &Journal| plain(&card_of(journal, Task::Dot, Kind::Pair).how);
+    assert!(!told(&journal).contains(leave));
+    for task in [Task::CoverFront, Task::PressCover] {
+        let pieces = vec![square];
+        let just_now = context(&Words::english()).now - 1;
+        act(&mut journal, &Command::Tick { task, pieces }, just_now);
+    }
+    let cooling = told(&journal);
+    assert!(cooling.contains(leave), "{cooling}");
+}

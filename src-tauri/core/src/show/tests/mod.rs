@@ -32,6 +32,7 @@ mod patches;
 mod path;
 mod pile;
 mod plan;
+mod reopened;
 mod rows;
 mod sewing;
 mod whole;
