@@ -1105,42 +1105,34 @@ fn of_laid_on() -> Journal {
     record("kept-10", &demo_begun(), events)
 }
 
-/// A record of a bound throw that is opened along a part, once round a block; and of a grid that sets
-/// squares free that have fabric on them.
+/// A record of a grid that sets a square free that has fabric on it; and of a bound throw that is
+/// opened along a part, once round a block.
 fn of_reopened() -> Journal {
     let [pair, four] = [Rect::from([0, 0, 1, 2]), Rect::grid(2, 2)];
-    let whole = Rect::grid(6, 8);
+    let whole = Rect::grid(5, 8);
     let done = |task, pieces: &[Rect]| Event::Done {
         task,
         pieces: pieces.to_vec(),
         made: vec![],
     };
     let lap = |piece: Rect| [Task::Dot, Task::Stitch].map(|task| done(task, &[piece]));
-    let opened = |pieces: Vec<(Rect, Length)>, in_part: Vec<Rect>, block| Event::Unpicked {
-        binding: in_part.contains(&whole),
-        glued: false,
-        held: in_part.iter().copied().filter(|p| *p == four).collect(),
-        pieces,
-        in_part,
-        block,
+    let opened = |pieces: Vec<(Rect, lapwork_core::measure::Length)>, in_part: Vec<Rect>, block| {
+        Event::Unpicked {
+            binding: in_part.contains(&whole),
+            glued: false,
+            held: in_part.iter().copied().filter(|p| *p == four).collect(),
+            pieces,
+            in_part,
+            block,
+        }
     };
     let loose = Rect::square(7, 5);
-    let mut events = vec![done(Task::Cut, &pair.squares().collect::<Vec<_>>())];
-    events.extend([pair, four, whole].into_iter().flat_map(lap));
-    events.extend(
-        [Task::GlueBinding, Task::StitchBinding, Task::Wash].map(|task| done(task, &[whole])),
-    );
-    events.extend([
-        opened(vec![(whole, sixty_fourths(608))], vec![whole], Some(four)),
-        opened(vec![(pair, inches(5)), (four, inches(5))], vec![four], None),
-        opened(vec![(whole, inches(1))], vec![whole], None),
-    ]);
-    let kept = record("kept-11", &demo_begun(), events);
+    let begun = demo_begun();
     let plan = Plan {
         across: 5,
-        ..kept.throw().plan
+        ..record("kept-11", &begun, []).throw().plan
     };
-    let freed = [
+    let mut events = vec![
         Event::FacesChanged {
             faces: vec![(
                 loose,
@@ -1160,7 +1152,17 @@ fn of_reopened() -> Journal {
             glued: vec![(1, Count::from(1))],
         },
     ];
-    record("kept-12", &kept, freed)
+    events.push(done(Task::Cut, &pair.squares().collect::<Vec<_>>()));
+    events.extend([pair, four, whole].into_iter().flat_map(lap));
+    events.extend(
+        [Task::GlueBinding, Task::StitchBinding, Task::Wash].map(|task| done(task, &[whole])),
+    );
+    events.extend([
+        opened(vec![(whole, sixty_fourths(608))], vec![whole], Some(four)),
+        opened(vec![(pair, inches(5)), (four, inches(5))], vec![four], None),
+        opened(vec![(whole, inches(1))], vec![whole], None),
+    ]);
+    record("kept-11", &begun, events)
 }
 
 /// The state a record folds to, as far as it is more than what its events say.
