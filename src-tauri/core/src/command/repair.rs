@@ -254,7 +254,9 @@ pub(super) fn set_aside(throw: &Throw, piece: Rect) -> Result<Vec<Event>, Reject
     let assembly = throw.assembly();
     let open = |join: &Join| !throw.begun(join.whole) && !throw.is_partly_sewn(join.whole);
     let loose = assembly.blocks().contains(&piece) && assembly.goes_into(piece).is_none_or(open);
-    if !loose || !throw.begun(piece) {
+    // One that is open is not whole: a square of it may be still to cut.
+    let opened = throw.work(piece).is_some_and(|w| w.opened.is_some());
+    if !loose || opened || !throw.begun(piece) {
         return Err(Rejection::NothingToUnpick(piece));
     }
     Ok(vec![taken_out(throw, vec![piece])])

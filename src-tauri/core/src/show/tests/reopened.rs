@@ -630,3 +630,19 @@ fn sizes_to_trim_from_and_to_are_told_apart() {
     act(&mut journal, &trim, 1);
     assert_eq!(journal.throw().next(four), Some(Task::SquareUp));
 }
+
+/// A four that is opened round a square that is still to cut is not set aside as four squares, though it
+/// is bound.
+#[test]
+fn an_open_block_is_not_set_aside() {
+    let mut journal = plain_begin(Plan {
+        across: 2,
+        down: 2,
+        ..Plan::default()
+    });
+    press_until(&mut journal, |c| c.task == Task::Wash);
+    act(&mut journal, &replaced(Rect::square(0, 0)), 1);
+    let piece = Rect::grid(2, 2);
+    let aside = Command::SetAside { piece };
+    assert!(journal.propose(&aside, 1).is_err());
+}
