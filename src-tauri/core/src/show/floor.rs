@@ -150,7 +150,8 @@ pub(super) fn floor(journal: &Journal, part: u32, context: Context<'_>) -> Floor
             "floor-title",
             first = names::square(Rect::square(row, col)),
             last = names::square(Rect::square(row + area.rows - 1, col + area.cols - 1)),
-            row = names::row_of_fours(usize::from(row / 2))
+            row = names::row_of_fours(usize::from(row / 2)),
+            of = names::row_is_of(throw, usize::from(row / 2))
         ),
         text: say!(context, "floor-text"),
         picture: face_window::floor(throw, area, context),

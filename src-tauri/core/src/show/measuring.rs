@@ -1,7 +1,7 @@
 //! Measuring a block: what is typed, and the verdict.
 
 use crate::command::{Command, Rejection, decide};
-use crate::fitting::drift::{self, Along, DriftVerdict, Sureness};
+use crate::fitting::drift::{self, Along, Drift, DriftVerdict, Sureness};
 use crate::fitting::squaring::{
     Summary, held, leans, measured_fours, natural, ruled, sewn_lap, summary, thin_laps, trim,
 };
@@ -105,7 +105,9 @@ pub(super) fn measure(
                 });
                 let kept = throw.after(&events);
                 short = is_open(&kept, piece);
-                verdict = verdict_of(&kept, piece, size, "short-open-keep", context);
+                let work = throw.work(piece);
+                let is_kept = work.is_some_and(|w| w.measured == Some(size) && w.outline.is_none());
+                verdict = verdict_of(&kept, piece, size, open_key(is_kept), context);
                 figures = figures_of(throw, piece, size, context);
                 picture = Some(pictures::measured(&kept, piece, size, context));
             }
@@ -149,6 +151,14 @@ pub(super) fn measure(
         next,
         short,
     })
+}
+
+/// What is said of a measure that leaves some open: to keep it first, where it is not kept yet.
+fn open_key(is_kept: bool) -> &'static str {
+    match is_kept {
+        true => "short-open-kept",
+        false => "short-open-keep",
+    }
 }
 
 /// Whether some of what a block is short is not made up for yet.
@@ -197,7 +207,17 @@ pub(super) fn made_up(
         }
         out.extend(eased(throw, short.eased, short.shares.is_empty(), context));
         if short.open > zero() {
-            out.push(context.say(open, &[("by", context.length(short.open).into())]));
+            let way = match short.seam {
+                Seam::Upright => "across",
+                Seam::Level => "down",
+            };
+            let part = match short.shares.is_empty() {
+                true => "all",
+                false => "rest",
+            };
+            let by = context.length(short.open).into();
+            let args = [("by", by), ("way", way.into()), ("part", part.into())];
+            out.push(context.say(open, &args));
         }
     }
     out
@@ -453,7 +473,9 @@ pub(super) fn outline(
             held = context.by(held.width, held.height)
         ));
         if let Some(kept) = &kept {
-            let said = made_up(kept, piece, None, "short-open-keep", context);
+            let known = throw.work(piece).and_then(|w| w.outline);
+            let open = open_key(known == Some(measures));
+            let said = made_up(kept, piece, None, open, context);
             view.verdict.extend(said);
         }
     }
@@ -503,10 +525,21 @@ fn pull_square(measures: Measures, context: Context<'_>) -> String {
     }
 }
 
+/// How many of the measured fours lean, and so tell nothing of the laps.
+fn leaning_fours(throw: &Throw) -> usize {
+    let fours = throw.measured.iter();
+    let fours = fours.filter(|p| (p.cols, p.rows) == (2, 2) && leans(throw, **p));
+    fours.count()
+}
+
 /// Mean, spread and lap of the fours measured so far, and what they say of the lap.
 pub(super) fn summed(throw: &Throw, context: Context<'_>) -> (Vec<Figure>, String) {
+    let none = || match leaning_fours(throw) {
+        0 => say!(context, "summary-none"),
+        n => say!(context, "summary-none-straight", n = n),
+    };
     let Some(sum) = summary(&measured_fours(throw)) else {
-        return (Vec::new(), say!(context, "summary-none"));
+        return (Vec::new(), none());
     };
     let figure = |key: &str, value| Figure {
         label: context.say(&format!("figure-{key}"), &[]),
@@ -514,7 +547,7 @@ pub(super) fn summed(throw: &Throw, context: Context<'_>) -> (Vec<Figure>, Strin
     };
     // Pairs that lie beside the fours tell nothing of them.
     if drift::seen(throw).is_empty() {
-        return (Vec::new(), say!(context, "summary-none"));
+        return (Vec::new(), none());
     }
     let plan = &throw.plan;
     let lap = sewn_lap(plan, plan.joining, plan.stitch, sum.mean);
@@ -549,6 +582,17 @@ fn drifted(throw: &Throw, sides: &Summary, context: Context<'_>) -> String {
         // The throw has too few fours of its own: the lap of the throw before is used.
         return lessons::drift_before(heritage, context);
     }
+    let left_out = match leaning_fours(throw) {
+        0 => None,
+        n => Some(say!(context, "summary-leaning", n = n)),
+    };
+    let said = drift_said(throw, &found, sides, context);
+    let said = std::iter::once(said).chain(left_out);
+    context.words.list("sentences", said)
+}
+
+/// The same of the fours that do not lean.
+fn drift_said(throw: &Throw, found: &Drift, sides: &Summary, context: Context<'_>) -> String {
     // A seam takes two allowances, so that each is off by half.
     let (joining, parts) = match throw.plan.joining {
         Joining::Lapped => ("lapped", 1),

@@ -20,6 +20,25 @@ pub(super) fn row_of_fours(n: usize) -> String {
     }
 }
 
+/// Whether the blocks in a row, counted from 0, are fours or single pairs.
+pub(super) fn row_is_of(throw: &Throw, n: usize) -> &'static str {
+    let plan = &throw.plan;
+    made_of(plan.across == 1 || n * 2 + 1 == usize::from(plan.down))
+}
+
+/// Whether the blocks in a column, counted from 0, are fours or single pairs.
+pub(super) fn column_is_of(throw: &Throw, n: usize) -> &'static str {
+    let plan = &throw.plan;
+    made_of(plan.down == 1 || n * 2 + 1 == usize::from(plan.across))
+}
+
+fn made_of(pairs: bool) -> &'static str {
+    match pairs {
+        true => "pairs",
+        false => "fours",
+    }
+}
+
 /// `B1`: the block's row of fours and its place there.
 pub(super) fn block(piece: Rect) -> String {
     let row = row_of_fours(usize::from(piece.row / 2));
@@ -40,11 +59,13 @@ pub(super) fn piece(throw: &Throw, piece: Rect, context: Context<'_>) -> String 
         Kind::Four => say!(context, "piece-four", at = block(piece)),
         Kind::Whole => say!(context, "piece-whole"),
         Kind::Row if piece.cols == throw.plan.across => {
-            let row = row_of_fours(usize::from(piece.row / 2));
-            say!(context, "piece-row", row = row)
+            let n = usize::from(piece.row / 2);
+            let of = row_is_of(throw, n);
+            say!(context, "piece-row", row = row_of_fours(n), of = of)
         }
         Kind::Column if piece.rows == throw.plan.down => {
-            say!(context, "piece-column", column = piece.col / 2 + 1)
+            let of = column_is_of(throw, usize::from(piece.col / 2));
+            say!(context, "piece-column", column = piece.col / 2 + 1, of = of)
         }
         _ if piece.cols == throw.plan.across => {
             let first = row_of_fours(usize::from(piece.row / 2));

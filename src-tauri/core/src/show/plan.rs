@@ -3,7 +3,7 @@
 use crate::cloth::fabric::{Cover, Denim, Print};
 use crate::command::{Command, decide};
 use crate::faces::inherit;
-use crate::faces::spread::layers;
+use crate::faces::spread::{layers, thickest};
 use crate::log::journal::Journal;
 use crate::measure::{Length, millimetres};
 use crate::plan::assembly::{Assembly, Kind, Rect};
@@ -336,7 +336,8 @@ fn view(
     // What comes of the change: a size to trim to that is not typed may be that of what is sewn.
     let comes = foreseen.as_ref().filter(|_| change.is_some());
     let plan = comes.map(|throw| throw.plan).or(plan);
-    // The faces go with their places into a grid that is being typed.
+    // The faces go with their places into a grid that is being typed; a throw that comes of it has its
+    // own.
     let covers = covers.or_else(|| {
         let (throw, plan) = (journal?.throw(), plan?);
         let grid = Rect::grid(plan.across, plan.down);
@@ -460,10 +461,15 @@ pub(super) fn figures_of(
     if let Some(between) = between.filter(|_| plan.lap_between() != plan.lap) {
         add("fringe-between", context.fringe(between));
     }
+    let covers = throw.map(Throw::covers).or(covers);
     let fits = covers.filter(|c| c.len() == plan.squares() as usize);
-    let (lap, crossing) = match fits {
-        Some(covers) => layers(plan.across, plan.down, covers),
-        None => layers(
+    let (lap, crossing) = match (throw, fits) {
+        (Some(throw), _) => {
+            let (lap, _, crossing) = thickest(throw);
+            (lap, crossing)
+        }
+        (None, Some(covers)) => layers(plan.across, plan.down, covers),
+        (None, None) => layers(
             plan.across,
             plan.down,
             &vec![Default::default(); plan.squares() as usize],

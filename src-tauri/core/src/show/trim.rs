@@ -116,10 +116,14 @@ pub(super) fn trims(journal: &Journal, context: Context<'_>) -> TrimView {
                             context,
                             "closing-row",
                             n = names::row_of_fours(*n),
+                            of = names::row_is_of(throw, *n),
                             off = off
                         )
                     }
-                    Seam::Level => say!(context, "closing-column", n = n + 1, off = off),
+                    Seam::Level => {
+                        let of = names::column_is_of(throw, *n);
+                        say!(context, "closing-column", n = n + 1, of = of, off = off)
+                    }
                 }
             })
             .collect(),

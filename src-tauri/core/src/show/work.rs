@@ -464,8 +464,9 @@ fn card(throw: &Throw, batch: &Batch, context: Context<'_>) -> Card {
         together: match together(throw, batch).len() {
             0 | 1 => None,
             n if by_row(throw, batch) => {
-                let row = names::row_of_fours(usize::from(piece.row / 2));
-                Some(say!(context, "first-of-row", n = n, row = row))
+                let at = usize::from(piece.row / 2);
+                let (row, of) = (names::row_of_fours(at), names::row_is_of(throw, at));
+                Some(say!(context, "first-of-row", n = n, row = row, of = of))
             }
             n => Some(say!(context, "first-of", n = n)),
         },
@@ -1462,7 +1463,13 @@ fn ticks(throw: &Throw, batch: &Batch, most: Option<usize>, context: Context<'_>
             let measured = |p: Rect| throw.work(p).is_some_and(|w| w.measured.is_some());
             let bare = decided.filter(|p| !measured(*p)).count();
             if bare > 0 {
-                label = say!(context, "tick-unmeasured", label = label, n = bare);
+                label = say!(
+                    context,
+                    "tick-unmeasured",
+                    label = label,
+                    n = bare,
+                    of = count
+                );
             }
             if !undecided.is_empty() {
                 let names = names_of(throw, &undecided, 3, context);

@@ -60,12 +60,18 @@ grid = { $across } breit × { $down } hoch
 piece-square = Quadrat { $at }
 piece-pair = Paar { $first } + { $second }
 piece-four = Vierer { $at }
-piece-row = Viererreihe { $row }
+piece-row = { $of ->
+    [pairs] Paarreihe { $row }
+   *[fours] Viererreihe { $row }
+}
 piece-rows = { $n ->
     [2] Reihen { $first } und { $last }
    *[other] Reihen { $first } bis { $last }
 }
-piece-column = Viererspalte { $column }
+piece-column = { $of ->
+    [pairs] Paarspalte { $column }
+   *[fours] Viererspalte { $column }
+}
 piece-columns = { $n ->
     [2] Spalten { $first } und { $last }
    *[other] Spalten { $first } bis { $last }
@@ -192,8 +198,14 @@ tick-this = Dieses { $past }
 tick-sitting = Überlappt und gebügelt
 tick-not-pressed = Überlappt, noch nicht gebügelt
 first-of = das erste von { $n }
-first-of-row = das erste von { $n } in Viererreihe { $row }
-tick-some = Diese { $n } { $past }
+first-of-row = { $of ->
+    [pairs] das erste von { $n } in Paarreihe { $row }
+   *[fours] das erste von { $n } in Viererreihe { $row }
+}
+tick-some = { $n ->
+    [one] Das andere { $past }
+   *[other] Diese { $n } { $past }
+}
 tick-alike-denim = Alle { $n } aus { $denim } zugeschnitten
 tick-alike = Diese { $n } { $past }
 tick-alike-at = Diese { $n } mit { $lap } { $past }
@@ -202,7 +214,13 @@ tick-all = { $n ->
    *[other] Alle { $n } { $past }
 }
 tick-all-laps = Alle { $n } { $past } (verschiedene Überlappungen)
-tick-unmeasured = { $label } ({ $n } nicht gemessen)
+tick-unmeasured = { $of ->
+    [1] { $label } (nicht gemessen)
+   *[other] { $n ->
+        [one] { $label } (eins nicht gemessen)
+       *[other] { $label } ({ $n } nicht gemessen)
+    }
+}
 tick-left-out = { $label }, ohne { $names }
 names-and-more = { $n ->
     [one] { $names } und noch eins
@@ -212,8 +230,14 @@ tick-covered = { $fabrics ->
     [one] Alle { $n } beklebt
    *[other] Alle { $n } beklebt ({ $fabrics } Stoffe)
 }
-tick-all-fabrics = Alle { $n } beklebt ({ $fabrics } Stoffe)
-tick-all-cut-fabrics = Alle { $n } aus { $fabrics } Stoffen zugeschnitten
+tick-all-fabrics = { $fabrics ->
+    [one] Alle { $n } beklebt
+   *[other] Alle { $n } beklebt ({ $fabrics } Stoffe)
+}
+tick-all-cut-fabrics = { $fabrics ->
+    [one] Alle { $n } aus einem Stoff zugeschnitten
+   *[other] Alle { $n } aus { $fabrics } Stoffen zugeschnitten
+}
 tick-spare-other = { $n ->
     [one] Das Ersatzquadrat nehmen: { $denim }
    *[other] Eins von { $n } Ersatzquadraten nehmen: { $denim }
@@ -794,9 +818,34 @@ short-join-left = { $joining ->
     [lapped] Verbinde es links mit { $piece } und überlappe dort nur { $lap }: Das gleicht { $by } aus.
    *[other] Verbinde es links mit { $piece } und nimm dort nur { $lap } Nahtzugabe: Das gleicht { $by } aus.
 }
-short-open = Die fehlenden { $by } sind noch nicht ausgeglichen: Sieh bei „Hier stimmt etwas nicht“ nach, bevor du weitermachst.
-short-open-keep = Die fehlenden { $by } sind noch nicht ausgeglichen: Sichere dieses Maß, dann sieh, was sich tun lässt.
-short-left = Die fehlenden { $by } sind noch nicht ausgeglichen.
+short-open = In der { $way ->
+    [across] Breite
+   *[down] Höhe
+} sind { $part ->
+    [rest] die übrigen { $by }
+   *[all] die fehlenden { $by }
+} noch nicht ausgeglichen: Sieh bei „Hier stimmt etwas nicht“ nach, bevor du weitermachst.
+short-open-keep = In der { $way ->
+    [across] Breite
+   *[down] Höhe
+} sind { $part ->
+    [rest] die übrigen { $by }
+   *[all] die fehlenden { $by }
+} noch nicht ausgeglichen: Sichere dieses Maß, dann sieh, was sich tun lässt.
+short-open-kept = In der { $way ->
+    [across] Breite
+   *[down] Höhe
+} sind { $part ->
+    [rest] die übrigen { $by }
+   *[all] die fehlenden { $by }
+} noch nicht ausgeglichen: Sieh nach, was sich tun lässt.
+short-left = In der { $way ->
+    [across] Breite
+   *[down] Höhe
+} sind { $part ->
+    [rest] die übrigen { $by }
+   *[all] die fehlenden { $by }
+} noch nicht ausgeglichen.
 short-eased = { $joining ->
     [lapped] { $by } zu wenig gibt der Stoff her: Halte beim Überlappen die Kanten zusammen, dann verteilt es sich.
    *[other] { $by } zu wenig gibt der Stoff her: Steck zuerst die Enden, dann die Kanten dazwischen, so verteilt es sich.
@@ -807,6 +856,14 @@ short-eased-little = { $joining ->
 }
 short-settled = Es kann so, wie es ist, auf Maß geschnitten und verbunden werden.
 summary-none = Noch kein Vierer gemessen.
+summary-none-straight = { $n ->
+    [one] Der einzige gemessene Vierer war schief; aus ihm lässt sich noch nichts ablesen.
+   *[other] Alle { $n } gemessenen Vierer waren schief; aus ihnen lässt sich noch nichts ablesen.
+}
+summary-leaning = { $n ->
+    [one] Ein weiterer war beim Messen schief und zählt hier nicht mit.
+   *[other] { $n } weitere waren beim Messen schief und zählen hier nicht mit.
+}
 drift-too-few = { $n ->
     [one] Ein Vierer gemessen: zu wenig, um Gewohnheit von Zufall zu unterscheiden. Breite und Höhe zusammen: { $mean }.
    *[other] { $n } Vierer gemessen: zu wenig, um Gewohnheit von Zufall zu unterscheiden. Breite und Höhe zusammen, im Mittel { $mean }.
@@ -927,8 +984,14 @@ block-key-short = zu klein
 block-key-over = zu beschneiden
 block-key-planned = nach Plan, noch nicht gemessen
 block-key-open = noch nicht genäht
-closing-row = Viererreihe { $n } wird { $off }.
-closing-column = Viererspalte { $n } wird { $off }.
+closing-row = { $of ->
+    [pairs] Paarreihe { $n } wird { $off }.
+   *[fours] Viererreihe { $n } wird { $off }.
+}
+closing-column = { $of ->
+    [pairs] Paarspalte { $n } wird { $off }.
+   *[fours] Viererspalte { $n } wird { $off }.
+}
 
 ## Stücke, die nicht stimmen
 
@@ -1381,7 +1444,10 @@ did-turn = { $quarters ->
 did-turn-several = { $n } Stücke gedreht
 did-flip = Gewendet: { $pieces }
 did-let-go = Wieder frei: { $pieces }
-did-wish = Stoff geplant: { $front } Quadrate vorn, { $back } hinten
+did-wish = Stoff geplant: { $front ->
+    [one] ein Quadrat
+   *[other] { $front } Quadrate
+} vorn, { $back } hinten
 did-wish-bare = Kein Quadrat soll Stoff bekommen
 did-set-aside = Beiseitegelegt: { $piece }
 did-measure-whole = Ganze Decke gemessen: { $size }
@@ -2281,7 +2347,10 @@ layout-changes = { $n ->
 }
 stitching-front = Nähseite: Näh mit dieser Seite oben.
 stitching-back = Nicht die Nähseite: Hier liegt der Unterfaden.
-floor-title = Viererreihe { $row }: Quadrate { $first } bis { $last }
+floor-title = { $of ->
+    [pairs] Paarreihe { $row }: Quadrate { $first } bis { $last }
+   *[fours] Viererreihe { $row }: Quadrate { $first } bis { $last }
+}
 floor-text = Leg diese Quadrate mit der Vorderseite nach oben hin, von links nach rechts. Vergleich jedes mit dem Bild, bevor du weitermachst.
 floor-joined = mit seiner Reihe verbunden
 floor-cell = { $piece }. Oben: { $up }. Darunter: { $under }. Fadenlauf: { $grain ->
@@ -2647,6 +2716,7 @@ sheet-line-pair = { $first } + { $second }
 sheet-run = { $first } bis { $last }
 sheet-in-order = { $pieces } in der Reihenfolge der Kästchen
 sheet-value-at = { $value }: { $pieces }
+sheet-leans-holds = schief; { $size } passt hinein
 sheet-all-others = alle anderen
 sheet-at-lap = { $value } bei { $lap } Überlappung
 sheet-as-lapped = { $values }, wie in Schritt { $n }

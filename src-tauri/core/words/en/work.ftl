@@ -67,12 +67,18 @@ grid = { $across } across × { $down } down
 piece-square = Square { $at }
 piece-pair = Pair { $first } + { $second }
 piece-four = Four { $at }
-piece-row = Row of fours { $row }
+piece-row = { $of ->
+    [pairs] Row of pairs { $row }
+   *[fours] Row of fours { $row }
+}
 piece-rows = { $n ->
     [2] Rows { $first } and { $last }
    *[other] Rows { $first } to { $last }
 }
-piece-column = Column of fours { $column }
+piece-column = { $of ->
+    [pairs] Column of pairs { $column }
+   *[fours] Column of fours { $column }
+}
 piece-columns = { $n ->
     [2] Columns { $first } and { $last }
    *[other] Columns { $first } to { $last }
@@ -199,8 +205,14 @@ tick-this = This one { $past }
 tick-sitting = Lapped and pressed
 tick-not-pressed = Lapped, not pressed yet
 first-of = the first of { $n }
-first-of-row = the first of { $n } in row { $row } of fours
-tick-some = These { $n } { $past }
+first-of-row = { $of ->
+    [pairs] the first of { $n } in row { $row } of pairs
+   *[fours] the first of { $n } in row { $row } of fours
+}
+tick-some = { $n ->
+    [one] The other one { $past }
+   *[other] These { $n } { $past }
+}
 tick-alike-denim = All { $n } from { $denim } cut
 tick-alike = These { $n } { $past }
 tick-alike-at = These { $n } at { $lap } { $past }
@@ -209,7 +221,13 @@ tick-all = { $n ->
    *[other] All { $n } { $past }
 }
 tick-all-laps = All { $n } { $past } (laps differ)
-tick-unmeasured = { $label } ({ $n } not measured)
+tick-unmeasured = { $of ->
+    [1] { $label } (not measured)
+   *[other] { $n ->
+        [one] { $label } (one not measured)
+       *[other] { $label } ({ $n } not measured)
+    }
+}
 tick-left-out = { $label }, without { $names }
 names-and-more = { $n ->
     [one] { $names } and one more
@@ -219,8 +237,14 @@ tick-covered = { $fabrics ->
     [one] All { $n } glued
    *[other] All { $n } glued ({ $fabrics } fabrics)
 }
-tick-all-fabrics = All { $n } glued ({ $fabrics } fabrics)
-tick-all-cut-fabrics = All { $n } cut from { $fabrics } fabrics
+tick-all-fabrics = { $fabrics ->
+    [one] All { $n } glued
+   *[other] All { $n } glued ({ $fabrics } fabrics)
+}
+tick-all-cut-fabrics = { $fabrics ->
+    [one] All { $n } cut from one fabric
+   *[other] All { $n } cut from { $fabrics } fabrics
+}
 tick-spare-other = { $n ->
     [one] Take the spare of { $denim }
    *[other] Take one of { $n } spares of { $denim }
@@ -801,9 +825,34 @@ short-join-left = { $joining ->
     [lapped] Join its left side to { $piece } with a lap of only { $lap }: that makes up for { $by }.
    *[other] Join its left side to { $piece } with an allowance of only { $lap }: that makes up for { $by }.
 }
-short-open = Nothing makes up for the missing { $by } yet: see “This one is off” before you go on.
-short-open-keep = Nothing makes up for the missing { $by } yet: keep this measure, then see what can be done.
-short-left = Nothing makes up for the missing { $by } yet.
+short-open = { $way ->
+    [across] Across
+   *[down] Down
+}: nothing makes up for { $part ->
+    [rest] the other { $by }
+   *[all] the missing { $by }
+} yet. See “This one is off” before you go on.
+short-open-keep = { $way ->
+    [across] Across
+   *[down] Down
+}: nothing makes up for { $part ->
+    [rest] the other { $by }
+   *[all] the missing { $by }
+} yet. Keep this measure, then see what can be done.
+short-open-kept = { $way ->
+    [across] Across
+   *[down] Down
+}: nothing makes up for { $part ->
+    [rest] the other { $by }
+   *[all] the missing { $by }
+} yet. See what can be done.
+short-left = { $way ->
+    [across] Across
+   *[down] Down
+}: nothing makes up for { $part ->
+    [rest] the other { $by }
+   *[all] the missing { $by }
+} yet.
 short-eased = { $joining ->
     [lapped] { $by } short is within the give of the cloth: hold the edges together as you lap them, and it eases in.
    *[other] { $by } short is within the give of the cloth: pin the ends first, then the edges between, and it eases in.
@@ -814,6 +863,14 @@ short-eased-little = { $joining ->
 }
 short-settled = It may be squared up and sewn as it is.
 summary-none = No four measured yet.
+summary-none-straight = { $n ->
+    [one] The only four measured leaned, so nothing can be told from it yet.
+   *[other] All { $n } fours measured leaned, so nothing can be told from them yet.
+}
+summary-leaning = { $n ->
+    [one] One more leaned when it was measured, so it is left out.
+   *[other] { $n } more leaned when they were measured, so they are left out.
+}
 drift-too-few = { $n ->
     [one] One four measured: too few to tell a habit from chance. Width and height together, it is { $mean }.
    *[other] { $n } fours measured: too few to tell a habit from chance. Width and height together, on average { $mean }.
@@ -934,8 +991,14 @@ block-key-short = short
 block-key-over = to be trimmed
 block-key-planned = by plan, not measured yet
 block-key-open = not stitched yet
-closing-row = Row of fours { $n } comes out { $off }.
-closing-column = Column of fours { $n } comes out { $off }.
+closing-row = { $of ->
+    [pairs] Row of pairs { $n } comes out { $off }.
+   *[fours] Row of fours { $n } comes out { $off }.
+}
+closing-column = { $of ->
+    [pairs] Column of pairs { $n } comes out { $off }.
+   *[fours] Column of fours { $n } comes out { $off }.
+}
 
 ## Pieces that are off
 
@@ -1389,7 +1452,10 @@ did-turn-several = { $n } pieces turned
 did-flip = Turned over: { $pieces }
 did-pin-place = Kept in their places: { $pieces }
 did-let-go = May move again: { $pieces }
-did-wish = Fabric planned: { $front } squares on the front, { $back } on the back
+did-wish = Fabric planned: { $front ->
+    [one] one square
+   *[other] { $front } squares
+} on the front, { $back } on the back
 did-wish-bare = No square is to have fabric
 did-set-aside = Set aside: { $piece }
 did-measure-whole = Whole throw measured: { $size }
@@ -2228,6 +2294,7 @@ sheet-line-pair = { $first } + { $second }
 sheet-run = { $first } to { $last }
 sheet-in-order = { $pieces } in the order of their boxes
 sheet-value-at = { $value }: { $pieces }
+sheet-leans-holds = leans, holds { $size }
 sheet-all-others = all others
 sheet-at-lap = { $value } for a lap of { $lap }
 sheet-as-lapped = { $values }, as in step { $n }
@@ -2564,7 +2631,10 @@ layout-changes = { $n ->
 }
 stitching-front = Stitching side: stitch with this face up.
 stitching-back = Not the stitching side: the bobbin thread lies on this face.
-floor-title = Row { $row } of fours: squares { $first } to { $last }
+floor-title = { $of ->
+    [pairs] Row { $row } of pairs: squares { $first } to { $last }
+   *[fours] Row { $row } of fours: squares { $first } to { $last }
+}
 floor-text = Lay these squares front up, left to right. Compare each with the picture before you go on.
 floor-joined = joined to its row
 floor-cell = { $piece }. Top: { $up }. Underneath: { $under }. Grain: { $grain ->

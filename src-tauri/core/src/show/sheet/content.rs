@@ -283,6 +283,8 @@ pub struct SheetBlock {
     pub target: String,
     /// Its width and height as measured, if it was.
     pub measured: Option<[String; 2]>,
+    /// The largest size it holds, if it leans: less than its sides.
+    pub holds: Option<String>,
     /// It is squared up.
     pub done: bool,
 }

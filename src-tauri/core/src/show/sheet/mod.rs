@@ -19,6 +19,7 @@ pub use content::*;
 
 use crate::cloth::fabric::{Denim, Face};
 use crate::cloth::garments::Source;
+use crate::fitting::squaring::leans;
 use crate::log::journal::{Journal, What};
 use crate::log::lessons::heritage;
 use crate::measure::Length;
@@ -481,11 +482,20 @@ fn squaring(throw: &Throw, both: &Both<'_>) -> Option<Squaring> {
                         false => context.by(target.width, target.height).text,
                     },
                     measured: throw.work(*block).and_then(|w| as_measured(w, context)),
+                    holds: leaning_holds(throw, *block, context),
                     done: throw.is_through(*block, Task::SquareUp),
                 }
             })
             .collect(),
     })
+}
+
+/// What a block holds that leans, until it is cut.
+fn leaning_holds(throw: &Throw, block: Rect, context: Context<'_>) -> Option<String> {
+    let work = throw.work(block).filter(|work| work.squared.is_none())?;
+    let held = work.measured.filter(|_| leans(throw, block))?;
+    let size = context.by(held.width, held.height);
+    Some(say!(context, "sheet-leans-holds", size = size))
 }
 
 /// The width and height of a block as the tape gave them: both sides where they differ, and not

@@ -8,6 +8,7 @@ use crate::show::sheet::content::{
     Row, SheetEntry, SheetLine, SheetMoves, SheetStage, SheetStep, Tick, Warning,
 };
 use crate::show::{bound, names, work};
+use crate::throw::stage::Stage;
 use crate::throw::tasks::{Caution, Task, covered_face};
 use crate::throw::{Throw, Time};
 use std::collections::{BTreeMap, BTreeSet};
@@ -20,16 +21,12 @@ fn stage_key(kind: Kind) -> &'static str {
     }
 }
 
-/// Whether a task belongs to the binding or the washes, which come once for the whole.
+/// Whether a task belongs to the binding or the washes, which come once for the whole; it does as on
+/// the way through the work.
 fn last_stage(task: Task) -> Option<&'static str> {
-    match task {
-        Task::TrimEdge
-        | Task::CutBinding
-        | Task::JoinBinding
-        | Task::PressBinding
-        | Task::GlueBinding
-        | Task::StitchBinding => Some("binding"),
-        Task::Snip | Task::Wash | Task::Clip => Some("washing"),
+    match Stage::of(task, Kind::Whole) {
+        Stage::Bound => Some("binding"),
+        Stage::Washed => Some("washing"),
         _ => None,
     }
 }

@@ -677,7 +677,7 @@ fn a_millimetre_short_is_eased_in() {
     assert!(!little.short, "{:?}", little.verdict);
     let said = plain(&little.verdict);
     assert!(
-        said.contains("eases in") && !said.contains("Nothing makes up"),
+        said.contains("eases in") && !said.contains("nothing makes up"),
         "{said}"
     );
     let much = measured("239.7 mm");

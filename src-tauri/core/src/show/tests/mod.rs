@@ -21,6 +21,7 @@ use serde_json::Value;
 
 mod beginning;
 mod binding;
+mod counts;
 mod every_screen;
 mod faces;
 mod forged;
