@@ -209,6 +209,36 @@ fn letters_of_double_size_fit_a_narrow_window_in_german() {
     );
 }
 
+/// With letters of double size all of the page scrolls: a step that is taken up far down comes into view.
+#[test]
+fn a_step_taken_up_with_large_letters_comes_into_view() {
+    let data = tempfile::tempdir().unwrap();
+    let walk = Walk::start(data.path());
+    walk.window.size(390, 844);
+    walk.tap("settings");
+    walk.tap("field-text-200");
+    let large = |w: &Window| {
+        let size = "return getComputedStyle(document.documentElement).fontSize";
+        w.run(size, &[]) == json!("32px")
+    };
+    walk.window.wait_until("letters have grown", large);
+    walk.tap("back");
+    walk.tap("open-demo");
+    walk.sees("card-title", "Cut a square");
+    let top = |w: &Window| {
+        let of = "const title = document.querySelector('[data-testid=card-title]');
+            return title.getBoundingClientRect().top";
+        w.run(of, &[]).as_f64().expect("a place")
+    };
+    let down = "document.querySelector('[data-testid=offer-dot-pair]').scrollIntoView()";
+    walk.window.run(down, &[]);
+    assert!(top(&walk.window) < 0.0, "it lies far down");
+    walk.tap("offer-dot-pair");
+    walk.sees("card-title", "Lap and glue a pair");
+    walk.window
+        .wait_until("the step is in view", |w| (0.0..844.0).contains(&top(w)));
+}
+
 const TAB: &str = "\u{e004}";
 const ENTER: &str = "\u{e007}";
 const SHIFT: &str = "\u{e008}";

@@ -205,9 +205,15 @@ fn footprint(throw: &Throw, event: &Event) -> Footprint {
             needs.push(Aspect::Plan);
             places(squares.iter().map(|(square, _, _)| square))
         }
-        Event::Unpicked { pieces, .. } => {
+        Event::Unpicked {
+            pieces, binding, ..
+        } => {
             needs.push(Aspect::Plan);
-            places(pieces.iter().map(|(piece, _)| piece))
+            let mut touches = places(pieces.iter().map(|(piece, _)| piece));
+            if *binding {
+                touches.push(Aspect::Place(throw.assembly().whole()));
+            }
+            touches
         }
         Event::Moved { moves } => {
             let rects = || moves.iter().flat_map(|(from, to)| [from, to]);

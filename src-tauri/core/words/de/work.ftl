@@ -2716,7 +2716,10 @@ sheet-line-pair = { $first } + { $second }
 sheet-run = { $first } bis { $last }
 sheet-in-order = { $pieces } in der Reihenfolge der Kästchen
 sheet-value-at = { $value }: { $pieces }
-sheet-leans-holds = schief; { $size } passt hinein
+sheet-leaning = { $n ->
+    [one] { $pieces } ist schief; hinein passt { $size }.
+   *[other] { $pieces } sind schief; hinein passt jeweils { $size }.
+}
 sheet-all-others = alle anderen
 sheet-at-lap = { $value } bei { $lap } Überlappung
 sheet-as-lapped = { $values }, wie in Schritt { $n }

@@ -2294,7 +2294,10 @@ sheet-line-pair = { $first } + { $second }
 sheet-run = { $first } to { $last }
 sheet-in-order = { $pieces } in the order of their boxes
 sheet-value-at = { $value }: { $pieces }
-sheet-leans-holds = leans, holds { $size }
+sheet-leaning = { $n ->
+    [one] { $pieces } leans and holds { $size }.
+   *[other] { $pieces } lean and hold { $size } each.
+}
 sheet-all-others = all others
 sheet-at-lap = { $value } for a lap of { $lap }
 sheet-as-lapped = { $values }, as in step { $n }

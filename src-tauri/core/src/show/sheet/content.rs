@@ -283,8 +283,8 @@ pub struct SheetBlock {
     pub target: String,
     /// Its width and height as measured, if it was.
     pub measured: Option<[String; 2]>,
-    /// The largest size it holds, if it leans: less than its sides.
-    pub holds: Option<String>,
+    /// It leans: what it holds is told beneath.
+    pub leans: bool,
     /// It is squared up.
     pub done: bool,
 }
@@ -298,6 +298,8 @@ pub struct Squaring {
     pub said: String,
     /// The blocks.
     pub blocks: Vec<SheetBlock>,
+    /// What those hold that lean, which is less than their sides; empty where none does.
+    pub leaning: String,
 }
 
 /// The wall card.

@@ -482,20 +482,45 @@ fn squaring(throw: &Throw, both: &Both<'_>) -> Option<Squaring> {
                         false => context.by(target.width, target.height).text,
                     },
                     measured: throw.work(*block).and_then(|w| as_measured(w, context)),
-                    holds: leaning_holds(throw, *block, context),
+                    leans: still_leans(throw, *block),
                     done: throw.is_through(*block, Task::SquareUp),
                 }
             })
             .collect(),
+        leaning: leaning(throw, &blocks, context),
     })
 }
 
-/// What a block holds that leans, until it is cut.
-fn leaning_holds(throw: &Throw, block: Rect, context: Context<'_>) -> Option<String> {
-    let work = throw.work(block).filter(|work| work.squared.is_none())?;
-    let held = work.measured.filter(|_| leans(throw, block))?;
-    let size = context.by(held.width, held.height);
-    Some(say!(context, "sheet-leans-holds", size = size))
+/// Whether a block leans, which it does until it is cut.
+fn still_leans(throw: &Throw, block: Rect) -> bool {
+    let work = throw.work(block);
+    work.is_some_and(|work| work.squared.is_none()) && leans(throw, block)
+}
+
+/// What blocks that lean hold, a sentence for each size.
+fn leaning(throw: &Throw, blocks: &[Rect], context: Context<'_>) -> String {
+    let mut by_size: Vec<(String, Vec<String>)> = Vec::new();
+    for block in blocks.iter().filter(|b| still_leans(throw, **b)) {
+        let Some(held) = throw.work(*block).and_then(|w| w.measured) else {
+            continue;
+        };
+        let size = context.by(held.width, held.height).text;
+        let name = names::piece(throw, *block, context);
+        match by_size.iter_mut().find(|(known, _)| *known == size) {
+            Some((_, names)) => names.push(name),
+            None => by_size.push((size, vec![name])),
+        }
+    }
+    let told = by_size.into_iter().map(|(size, names)| {
+        say!(
+            context,
+            "sheet-leaning",
+            n = names.len(),
+            pieces = context.words.list("list-short", names),
+            size = size
+        )
+    });
+    context.words.list("sentences", told)
 }
 
 /// The width and height of a block as the tape gave them: both sides where they differ, and not

@@ -98,19 +98,30 @@ fn the_sheet_says_what_a_four_that_leans_holds() {
         assert!(about.contains(&length), "{length}");
     }
     let size = context(&words).by(held.width, held.height).text;
-    let row = |journal: &Journal, n: usize| {
-        let squaring = printed(journal, &words).squaring.unwrap();
-        squaring.blocks.into_iter().nth(n).unwrap()
+    let table = |journal: &Journal| printed(journal, &words).squaring.unwrap();
+    let marked = |journal: &Journal| -> Vec<String> {
+        let blocks = table(journal).blocks.into_iter();
+        blocks.filter(|b| b.leans).map(|b| b.label).collect()
     };
     let side = context(&words).length(sixty_fourths(FULL + 10)).text;
-    assert_eq!(row(&journal, 0).measured, Some([side.clone(), side]));
-    assert_eq!(row(&journal, 0).holds, Some(format!("leans, holds {size}")));
-    assert_eq!(row(&journal, 1).holds, None);
+    assert_eq!(
+        table(&journal).blocks[0].measured,
+        Some([side.clone(), side])
+    );
+    assert_eq!(marked(&journal), ["Four A1"]);
+    let told = format!("Four A1 leans and holds {size}.");
+    assert_eq!(table(&journal).leaning, told);
+    // Those that hold as much are told together.
+    lean(&mut journal, blocks[2]);
+    assert_eq!(marked(&journal), ["Four A1", "Four A3"]);
+    let told = format!("Four A1, Four A3 lean and hold {size} each.");
+    assert_eq!(table(&journal).leaning, told);
     // Once it is cut it does not lean.
-    let pieces = vec![blocks[0]];
+    let pieces = vec![blocks[0], blocks[2]];
     let task = Task::SquareUp;
     act(&mut journal, &Command::Tick { task, pieces }, 3);
-    assert_eq!(row(&journal, 0).holds, None);
+    assert_eq!(marked(&journal), [""; 0]);
+    assert_eq!(table(&journal).leaning, "");
 }
 
 /// A four at the left edge, within its column, is 3/16 in short both ways: the binding hides what is
